@@ -1,0 +1,49 @@
+import { resolve } from 'node:path';
+import { z } from 'zod';
+
+/** The settings of a server, from environment variables; `.env.example` says what each is for. */
+const envSchema = z
+  .object({
+    HOST: z.string().default('127.0.0.1'),
+    PORT: z
+      .string()
+      .regex(/^\d{1,5}$/, 'must be a whole number from 0 to 65535')
+      .transform(Number)
+      .refine((port) => port <= 65_535, 'must be a whole number from 0 to 65535')
+      .default(3000),
+    REELKIN_DATA: z.string().optional(),
+    REELKIN_DEMO: z.enum(['0', '1'], 'must be 1 or 0').default('0'),
+    REELKIN_API_TOKEN: z.string().optional(),
+    DATABASE_URL: z
+      .string()
+      .regex(/^postgres(ql)?:\/\//, 'must begin with postgresql://')
+      .optional(),
+  })
+  .transform((raw) => ({
+    host: raw.HOST,
+    port: raw.PORT,
+    dataFolder: resolve(raw.REELKIN_DATA ?? (raw.REELKIN_DEMO === '1' ? '.reelkin/demo' : '.reelkin')),
+    demo: raw.REELKIN_DEMO === '1',
+    apiToken: raw.REELKIN_API_TOKEN ?? null,
+    databaseUrl: raw.DATABASE_URL ?? null,
+  }));
+
+export type Env = z.output<typeof envSchema>;
+
+/**
+ * The settings, or one sentence per variable that has a bad value. A variable set to nothing counts as not set.
+ * `databaseUrl` is null for the embedded PostgreSQL, `apiToken` null for no bearer access.
+ */
+export function readEnv(
+  variables: Record<string, string | undefined>,
+): { ok: true; env: Env } | { ok: false; problems: string[] } {
+  const given = Object.fromEntries(
+    Object.entries(variables).filter(([, value]) => value !== undefined && value.trim() !== ''),
+  );
+  const parsed = envSchema.safeParse(given);
+  if (parsed.success) return { ok: true, env: parsed.data };
+  return {
+    ok: false,
+    problems: parsed.error.issues.map((issue) => `${issue.path.join('.')} ${issue.message}`),
+  };
+}

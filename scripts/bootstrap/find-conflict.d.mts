@@ -1,0 +1,11 @@
+import type { LockHolder } from './folder-lock.mjs';
+
+export const serverLockName: string;
+export function findConflict(options: {
+  host: string;
+  port: number;
+  dataFolder: string | null;
+}): Promise<string | null>;
+export function describeHolder(holder: LockHolder, dataFolder: string): string;
+export function describePort(host: string, port: number): Promise<string>;
+export function reachableHost(host: string): string;
