@@ -1,0 +1,52 @@
+import type { AsBuiltAnswer, WhereUsedAnswer, WhereUsedQuery } from '@/tests/reference/model/answer-types';
+import { asBuilt } from '@/tests/reference/model/as-built';
+import type { Draw } from '@/tests/reference/model/draws';
+import { type History, historyOf, type Recorded, recordedFrom } from '@/tests/reference/model/history';
+import { instantUs } from '@/tests/reference/model/order';
+import type { Picked } from '@/tests/reference/model/places';
+import { allDraws, whereUsed } from '@/tests/reference/model/where-used';
+import type { PlantFile, WireEvent } from '@/tests/reference/model/wire-types';
+
+/**
+ * The trace answers of wire.md, computed from nothing but the list of events: plain loops, no indexes.
+ * It knows none of the project's code, so that agreement with the SQL answers means something.
+ */
+export class ReferenceModel {
+  readonly #plant: PlantFile;
+  readonly #picked: Picked;
+  readonly #recorded = new Map<string, Recorded>();
+  #derived: { history: History; draws: Draw[] } | null = null;
+
+  /** `picked` says which units owe a sampled step; without it none does before it has a result there. */
+  constructor(plant: PlantFile, options: { picked?: Picked } = {}) {
+    this.#plant = plant;
+    this.#picked = options.picked ?? (() => false);
+  }
+
+  /** Takes the event as recorded; a second event of the same id changes nothing. */
+  record(event: WireEvent): void {
+    const recorded = recordedFrom(event);
+    if (this.#recorded.has(recorded.key.id)) return;
+    this.#recorded.set(recorded.key.id, recorded);
+    this.#derived = null;
+  }
+
+  /** Item, lot or part to units; without any of them, the units of the passes that meet the conditions. */
+  whereUsed(query: WhereUsedQuery): WhereUsedAnswer {
+    if (this.#derived === null) {
+      const history = this.#historyUntil(Infinity);
+      this.#derived = { history, draws: allDraws(history) };
+    }
+    return whereUsed(this.#derived.history, this.#derived.draws, query, this.#picked);
+  }
+
+  /** The unit as the record stands, or as it stands when only what is dated up to `at` is looked at. */
+  asBuilt(unit: string, at?: string): AsBuiltAnswer {
+    const history = this.#historyUntil(at === undefined ? Infinity : instantUs(at));
+    return asBuilt(history, unit, this.#picked);
+  }
+
+  #historyUntil(untilUs: number): History {
+    return historyOf(this.#plant, [...this.#recorded.values()], untilUs);
+  }
+}
