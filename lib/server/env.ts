@@ -17,6 +17,12 @@ const envSchema = z
     DATABASE_URL: z
       .string()
       .regex(/^postgres(ql)?:\/\//, 'must begin with postgresql://')
+      .refine(
+        (url) => URL.canParse(url),
+        'is no valid address (special characters of a password must be percent-encoded)',
+      )
+      // They would replace the connection options by which the application takes on its narrow role.
+      .refine((url) => !/[?&]options=/.test(url), 'must not carry options=')
       .optional(),
   })
   .transform((raw) => ({

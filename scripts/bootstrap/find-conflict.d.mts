@@ -1,6 +1,7 @@
 import type { LockHolder } from './folder-lock.mjs';
 
-export const serverLockName: string;
+export function serverLockPath(dataFolder: string): string;
+export function runningServerOf(dataFolder: string): LockHolder | null;
 export function findConflict(options: {
   host: string;
   port: number;

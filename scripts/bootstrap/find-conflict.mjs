@@ -5,15 +5,22 @@ import { runningServers } from './running-servers.mjs';
 
 const probeTimeoutMs = 2000;
 
-/** Name of the lock file that a running server holds in its data folder. */
-export const serverLockName = 'server.lock';
+/** Path of the lock file that a running server holds in its data folder. */
+export function serverLockPath(dataFolder) {
+  return join(dataFolder, 'server.lock');
+}
+
+/** The server that runs on a data folder, with its `pid` and, once it is ready, its `address`; null when none does. */
+export function runningServerOf(dataFolder) {
+  return lockHolder(serverLockPath(dataFolder));
+}
 
 /**
  * One sentence for a person when a server cannot start because of another process, null when the way is free.
  * `dataFolder` is null when the data are in a PostgreSQL of the user's own; port 0 conflicts with nothing.
  */
 export async function findConflict({ host, port, dataFolder }) {
-  const holder = dataFolder === null ? null : lockHolder(join(dataFolder, serverLockName));
+  const holder = dataFolder === null ? null : runningServerOf(dataFolder);
   if (holder !== null) return describeHolder(holder, dataFolder);
   if (port === 0 || (await canListen(host, port))) return null;
   return describePort(host, port);

@@ -35,7 +35,7 @@ export function canEnter(account: ClusterAccount, folder: string): boolean {
 function createAccount(): ClusterAccount {
   const nowhere = ['--no-create-home', '--home-dir', '/nonexistent', '--shell', '/usr/sbin/nologin'];
   spawnSync('useradd', ['--system', '--user-group', ...nowhere, ownAccountName], {
-    env: { PATH: systemPath },
+    env: { ...process.env, PATH: systemPath },
   });
   return findAccount(ownAccountName);
 }
@@ -55,6 +55,9 @@ function findAccount(name: string): ClusterAccount {
 }
 
 function readId(flag: '-u' | '-g', name: string): number | null {
-  const result = spawnSync('id', [flag, name], { encoding: 'utf8', env: { PATH: systemPath } });
+  const result = spawnSync('id', [flag, name], {
+    encoding: 'utf8',
+    env: { ...process.env, PATH: systemPath },
+  });
   return result.status === 0 ? Number.parseInt(result.stdout, 10) : null;
 }
