@@ -31,7 +31,7 @@ type DatabaseState = z.infer<typeof stateSchema>;
 export async function ensureDatabaseRole(databaseUrl: string): Promise<void> {
   const client = new pg.Client({ connectionString: databaseUrl, connectionTimeoutMillis: 10_000 });
   client.on('error', () => {});
-  await connect(client, databaseUrl);
+  await connect(client);
   try {
     for (let attempt = 1; !(await tryEnsure(client, attempt)); attempt += 1) {}
   } finally {
@@ -60,15 +60,17 @@ async function tryEnsure(client: pg.Client, attempt: number): Promise<boolean> {
   }
 }
 
-async function connect(client: pg.Client, databaseUrl: string): Promise<void> {
+async function connect(client: pg.Client): Promise<void> {
   try {
     await client.connect();
   } catch (error) {
-    const { host, pathname } = new URL(databaseUrl);
     const reason = error instanceof Error && error.message !== '' ? error.message : String(error);
-    throw new DatabaseProblem(`Cannot connect to the database ${pathname.slice(1)} at ${host}: ${reason}`, {
-      cause: error,
-    });
+    throw new DatabaseProblem(
+      `Cannot connect to the database ${client.database} at ${client.host}, port ${client.port}: ${reason}`,
+      {
+        cause: error,
+      },
+    );
   }
 }
 

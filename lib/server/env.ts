@@ -18,7 +18,7 @@ const envSchema = z
       .string()
       .regex(/^postgres(ql)?:\/\//, 'must begin with postgresql://')
       .refine(
-        (url) => URL.canParse(url),
+        (url) => URL.canParse(url.replace('@/', '@localhost/')),
         'is no valid address (special characters of a password must be percent-encoded)',
       )
       // They would replace the connection options by which the application takes on its narrow role.
