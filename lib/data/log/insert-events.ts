@@ -1,0 +1,41 @@
+import type { Queryable } from '@/lib/data/pool';
+import { type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
+import { formatInstant } from '@/lib/domain/time';
+
+/** An event with who brought it: a badge, or `token`. */
+export type Arriving = { event: LoggedEvent; recordedBy: string };
+
+/** Adds events to the log in the given order, recorded at the given microsecond; one statement, whatever their number. */
+export async function insertEvents(
+  db: Queryable,
+  arriving: readonly Arriving[],
+  recordedAtUs: number,
+): Promise<void> {
+  if (arriving.length === 0) return;
+  const rows = arriving.map(({ event, recordedBy }) => ({
+    id: event.id,
+    type: event.type,
+    at: formatInstant(event.atUs),
+    at_sent: event.at,
+    unit: subjectUnit(event),
+    station: event.station ?? null,
+    operator: event.operator ?? null,
+    device: event.device ?? null,
+    device_seq: event.deviceSeq ?? null,
+    uncertainty_ms: event.uncertaintyMs ?? 0,
+    gate: event.gate ?? 'enforce',
+    body: event.body,
+    recorded_by: recordedBy,
+  }));
+  await db.query(
+    `insert into log.event (id, type, at, at_sent, unit, station, operator, device, device_seq, uncertainty_ms, gate,
+       body, recorded_at, recorded_by)
+     select r.id, r.type, r.at, r.at_sent, r.unit, r.station, r.operator, r.device, r.device_seq, r.uncertainty_ms,
+       r.gate, r.body, $2::timestamptz, r.recorded_by
+     from jsonb_to_recordset($1::jsonb) with ordinality as r(id uuid, type text, at timestamptz, at_sent text,
+       unit text, station text, operator text, device text, device_seq bigint, uncertainty_ms bigint, gate text,
+       body jsonb, recorded_by text, ordinal bigint)
+     order by r.ordinal`,
+    [JSON.stringify(rows), formatInstant(recordedAtUs)],
+  );
+}

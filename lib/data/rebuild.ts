@@ -1,0 +1,122 @@
+import type pg from 'pg';
+import { z } from 'zod';
+import { EVENT_COLUMNS, readEventRow } from '@/lib/data/log/event-row';
+import { findEventsById } from '@/lib/data/log/find-events';
+import { loadPlant } from '@/lib/data/plant/load-plant';
+import { refreshPlantTables } from '@/lib/data/plant/write-plant';
+import { openPool, type Queryable } from '@/lib/data/pool';
+import { showFlags } from '@/lib/data/record/judge-recorded';
+import { Recorder } from '@/lib/data/record/recorder';
+import { asWriter } from '@/lib/data/transaction';
+
+/** Every table that is made again; the log, the plant and the people stay. */
+export const READ_TABLES = [
+  'plant_slot',
+  'bom_slot',
+  'unit',
+  'item',
+  'mount',
+  'unmount',
+  'slot_doubt',
+  'pass',
+  'direct_draw',
+  'removal',
+  'salvage',
+  'joining',
+  'separation',
+  'container',
+  'hold',
+  'voided',
+  'flagged',
+  'device',
+] as const;
+
+const EVENTS_AT_ONCE = 2000;
+const rowSchema = z.looseObject({ position: z.number() });
+const countSchema = z.object({ count: z.number() });
+const idSchema = z.object({ event: z.string() });
+const flagSchema = z.object({ event: z.string(), flags: z.array(z.unknown()) });
+
+/**
+ * Empties the read tables and makes them again from the log and the plant, in one transaction: readers see the old
+ * ones until the new ones are complete. `ownerUrl` must connect as the owner of the tables.
+ */
+export async function rebuild(ownerUrl: string, report: (line: string) => void): Promise<void> {
+  const pool = openPool({ url: ownerUrl, connectionCountMax: 2 });
+  try {
+    await asWriter(pool, async (client) => {
+      await client.query(`truncate ${READ_TABLES.map((table) => `read.${table}`).join(', ')}`);
+      const { plant } = await loadPlant(client);
+      await refreshPlantTables(client, plant);
+      await replay(client, new Recorder({ db: client, plant, recordedAtUs: 'already in the log' }), report);
+      await restoreFlags(client);
+      await restoreDevices(client);
+    });
+    await pool.query('analyze');
+  } finally {
+    await pool.end();
+  }
+}
+
+async function replay(
+  client: pg.PoolClient,
+  recorder: Recorder,
+  report: (line: string) => void,
+): Promise<void> {
+  const total = countSchema.parse(
+    (await client.query('select count(*) as count from log.event')).rows[0],
+  ).count;
+  let position = 0;
+  let done = 0;
+  while (done < total) {
+    const { rows } = await client.query(
+      `select e.position, ${EVENT_COLUMNS} from log.event e where e.position > $1 order by e.position limit $2`,
+      [position, EVENTS_AT_ONCE],
+    );
+    if (rows.length === 0) break;
+    const events = rows.map(readEventRow);
+    const units = events.flatMap((event) => ('unit' in event.body ? [event.body.unit] : []));
+    await recorder.cache.units.require(units);
+    for (const event of events) {
+      const voided = await isVoided(client, event.id);
+      await recorder.record({ event, recordedBy: '' }, { isVoided: voided && event.type !== 'event.voided' });
+    }
+    await recorder.flush();
+    recorder.cache.clear();
+    position = rowSchema.parse(rows.at(-1)).position;
+    done += rows.length;
+    report(`${done} of ${total} events (${Math.floor((100 * done) / total)} %)`);
+  }
+}
+
+async function isVoided(db: Queryable, id: string): Promise<boolean> {
+  const { rowCount } = await db.query('select from read.voided where event = $1', [id]);
+  return rowCount !== 0;
+}
+
+async function restoreFlags(db: Queryable): Promise<void> {
+  const { rows } = await db.query(
+    `select distinct on (j.event) j.event, j.flags
+     from log.judgement j
+     where not exists (select from read.voided v where v.event = j.event)
+     order by j.event, j.position desc`,
+  );
+  const judged = new Map(rows.map((row) => [idSchema.parse(row).event, flagSchema.parse(row).flags]));
+  for (const event of await findEventsById(db, [...judged.keys()])) {
+    const flags = judged.get(event.id) ?? [];
+    if (flags.length > 0) await showFlags(db, event, flags);
+  }
+}
+
+async function restoreDevices(db: Queryable): Promise<void> {
+  await db.query(
+    `insert into read.device (device, received, last_seen_at)
+     select device, range_agg(int8range(device_seq, device_seq, '[]')), max(arrived_at)
+     from (
+       select device, device_seq, recorded_at as arrived_at from log.event where device is not null
+       union all
+       select device, device_seq, refused_at from log.refusal where device is not null and code <> 'time_in_future'
+     ) arrivals
+     group by device`,
+  );
+}

@@ -1,0 +1,160 @@
+import { z } from 'zod';
+import { findEventsById } from '@/lib/data/log/find-events';
+import type { Arriving } from '@/lib/data/log/insert-events';
+import { insertRefusals } from '@/lib/data/log/insert-refusals';
+import { loadPlant } from '@/lib/data/plant/load-plant';
+import type { Queryable } from '@/lib/data/pool';
+import { assembleKnown } from '@/lib/data/record/assemble-known';
+import { judgeRecorded } from '@/lib/data/record/judge-recorded';
+import { holdKey } from '@/lib/data/record/record-cache';
+import { Recorder } from '@/lib/data/record/recorder';
+import { noteArrivals } from '@/lib/data/record/refresh-devices';
+import { isSameContent, type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
+import { judge } from '@/lib/domain/gate/judge';
+import type { Refusal } from '@/lib/domain/gate/refusals';
+import type { Plant } from '@/lib/domain/plant/plant';
+import { FUTURE_TOLERANCE_US, formatInstant } from '@/lib/domain/time';
+
+/** What became of one event. */
+export type AppendOutcome =
+  | { outcome: 'recorded'; flags: Refusal[] }
+  | { outcome: 'already_recorded' }
+  | { outcome: 'refused'; reasons: Refusal[] };
+
+/**
+ * Judges and records events one after the other, inside the writer's transaction: each is judged on the record that
+ * holds those before it. Events under `gate: record` are judged last, when all that came with them is known.
+ */
+export async function appendBatch(
+  db: Queryable,
+  arriving: readonly Arriving[],
+  recordedAtUs: number,
+): Promise<AppendOutcome[]> {
+  const { plant } = await loadPlant(db);
+  const batch = new Batch({ db, plant, recordedAtUs });
+  await batch.prepare(arriving.map(({ event }) => event));
+  const outcomes: AppendOutcome[] = [];
+  for (const each of arriving) outcomes.push(await batch.append(each));
+  await batch.close();
+  return outcomes;
+}
+
+const voidedRow = z.object({ event: z.string() });
+
+class Batch {
+  readonly #db: Queryable;
+  readonly #plant: Plant;
+  readonly #recordedAtUs: number;
+  readonly #recorder: Recorder;
+  readonly #known = new Map<string, LoggedEvent>();
+  readonly #voided = new Set<string>();
+  readonly #refused: (Arriving & { reasons: Refusal[] })[] = [];
+  #toJudge: LoggedEvent[] = [];
+  #changes: LoggedEvent[] = [];
+  readonly #flagsOf = new Map<string, Refusal[]>();
+
+  constructor(options: { db: Queryable; plant: Plant; recordedAtUs: number }) {
+    this.#db = options.db;
+    this.#plant = options.plant;
+    this.#recordedAtUs = options.recordedAtUs;
+    this.#recorder = new Recorder(options);
+  }
+
+  /** Reads in bulk what most events of the batch will be judged on. */
+  async prepare(events: readonly LoggedEvent[]): Promise<void> {
+    const ids = events.map((event) => event.id);
+    for (const event of await findEventsById(this.#db, ids)) this.#known.set(event.id, event);
+    const { rows } = await this.#db.query('select event from read.voided where event = any($1::uuid[])', [
+      ids,
+    ]);
+    for (const row of rows) this.#voided.add(voidedRow.parse(row).event);
+    const { cache } = this.#recorder;
+    const units = events.flatMap((event) => subjectUnit(event) ?? []);
+    await cache.units.require(units);
+    await cache.joiningsOfInner.require(units);
+    await cache.holds.require(units.map((unit) => holdKey('unit', unit)));
+    await cache.slots.require(
+      events.flatMap((event) => (event.type === 'unit.processed' ? [event.station] : [])),
+    );
+  }
+
+  async append(arriving: Arriving): Promise<AppendOutcome> {
+    const { event } = arriving;
+    // A retry is answered before anything is judged, or the retry of a final event is refused by its own effect.
+    const known = this.#known.get(event.id);
+    if (known !== undefined)
+      return isSameContent(known, event)
+        ? { outcome: 'already_recorded' }
+        : this.#refuse(arriving, [{ code: 'event_id_reused', id: event.id }]);
+    if (event.atUs > this.#recordedAtUs + FUTURE_TOLERANCE_US)
+      return this.#refuse(arriving, [
+        { code: 'time_in_future', at: event.at, now: formatInstant(this.#recordedAtUs) },
+      ]);
+    const isVoided = this.#voided.has(event.id) && event.type !== 'event.voided';
+    const flags: Refusal[] = [];
+    if (!isVoided && event.gate !== 'record') {
+      const reasons = await this.#judge(event);
+      if (reasons.length > 0) return this.#refuse(arriving, reasons);
+    }
+    await this.#recorder.record(arriving, { isVoided });
+    this.#known.set(event.id, event);
+    if (event.type === 'event.voided') this.#voided.add(event.body.event);
+    if (!isVoided) await this.#noteChange(event);
+    if (!isVoided && event.gate === 'record') {
+      this.#toJudge.push(event);
+      this.#flagsOf.set(event.id, flags);
+    }
+    return { outcome: 'recorded', flags };
+  }
+
+  /** Judges what was recorded unjudged and writes what is still in memory. */
+  async close(): Promise<void> {
+    await this.#settle();
+    await this.#recorder.flush();
+    await insertRefusals(this.#db, this.#refused, this.#recordedAtUs);
+    // A refused event has arrived; one from the future has not: the device owes it until its clock is right.
+    const arrived = this.#refused.filter(({ reasons }) => reasons[0]?.code !== 'time_in_future');
+    await noteArrivals(
+      this.#db,
+      arrived.map(({ event }) => event),
+      this.#recordedAtUs,
+    );
+  }
+
+  async #judge(event: LoggedEvent): Promise<Refusal[]> {
+    if (this.#toJudge.length > 0) await this.#settle();
+    await this.#recorder.flushBefore(event);
+    const known = await assembleKnown({
+      db: this.#db,
+      cache: this.#recorder.cache,
+      plant: this.#plant,
+      event,
+      mode: 'enforce',
+    });
+    return judge(event, known);
+  }
+
+  #refuse(arriving: Arriving, reasons: Refusal[]): AppendOutcome {
+    this.#refused.push({ ...arriving, reasons });
+    return { outcome: 'refused', reasons };
+  }
+
+  async #noteChange(event: LoggedEvent): Promise<void> {
+    if (event.type !== 'event.voided') {
+      this.#changes.push(event);
+      return;
+    }
+    const [target] = await findEventsById(this.#db, [event.body.event]);
+    if (target !== undefined) this.#changes.push(target);
+  }
+
+  async #settle(): Promise<void> {
+    const [toJudge, changes] = [this.#toJudge, this.#changes];
+    [this.#toJudge, this.#changes] = [[], []];
+    await this.#recorder.flush();
+    const { cache } = this.#recorder;
+    const judging = { db: this.#db, cache, plant: this.#plant };
+    for (const [id, flags] of await judgeRecorded(judging, toJudge, changes))
+      this.#flagsOf.get(id)?.splice(0, Number.POSITIVE_INFINITY, ...flags);
+  }
+}

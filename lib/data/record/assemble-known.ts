@@ -1,0 +1,254 @@
+import { z } from 'zod';
+import { findContainerHistory, findEventsById } from '@/lib/data/log/find-events';
+import type { Queryable } from '@/lib/data/pool';
+import {
+  type HoldFact,
+  holdKey,
+  loadMountsAt,
+  type MountFact,
+  type RecordCache,
+} from '@/lib/data/record/record-cache';
+import type { LoggedEvent } from '@/lib/domain/events/logged-event';
+import type { HoldTargetKind } from '@/lib/domain/events/vocabulary';
+import type { ContainerFacts, Known, OpenHold } from '@/lib/domain/gate/known';
+import { foldContainer } from '@/lib/domain/packing/fold-container';
+import type { Plant } from '@/lib/domain/plant/plant';
+import { compareKeys, formatInstant } from '@/lib/domain/time';
+import { foldUnit } from '@/lib/domain/units/fold-unit';
+import type { UnitState } from '@/lib/domain/units/unit-state';
+
+/** Deepest nesting of units or containers that is followed. */
+const DEPTH_MAX = 64;
+
+/** How holds are weighed: under `record` the server's own holds would only repeat the flag that placed them. */
+export type JudgeMode = 'enforce' | 'record';
+
+/**
+ * The record as it stood at the moment of an event, as the gate asks for it: units without the event and what comes
+ * after it, slots and joinings at its time, holds open then or (when live) now.
+ */
+export async function assembleKnown(options: {
+  db: Queryable;
+  cache: RecordCache;
+  plant: Plant;
+  event: LoggedEvent;
+  mode: JudgeMode;
+}): Promise<Known> {
+  const { db, cache, plant, event, mode } = options;
+  const containers = await containersOf(db, event);
+  const contents = await contentsByContainer(db, event);
+  const mentioned = [...mentionedUnits(event), ...contents.units];
+  await cache.units.require(mentioned);
+  const family = await unitFamily(cache, event, mentioned);
+  await cache.units.require(family);
+  const states = await statesBefore(options, [...new Set([...mentioned, ...family])]);
+  for (const state of states.values())
+    if (state?.placing === 'container' && state.container !== null)
+      await followContainer(db, event, containers, state.container);
+
+  const station =
+    event.type === 'unit.processed' || event.type.endsWith('mounted') ? event.station : undefined;
+  const mounts = station === undefined ? [] : await mountsAt(options, station);
+  const items = [...mentionedItems(event), ...mounts.map((mount) => mount.item)];
+  await cache.items.require(items);
+  const lots = items.flatMap((item) => cache.items.get(item)?.lot ?? []);
+  await cache.holds.require([
+    ...[...states.keys()].map((unit) => holdKey('unit', unit)),
+    ...items.map((item) => holdKey('item', item)),
+    ...[...lots, ...mentionedLots(event)].map((lot) => holdKey('lot', lot)),
+    ...[...containers.keys(), ...contents.containers].map((container) => holdKey('container', container)),
+  ]);
+
+  const slots = new Map(mounts.map((mount) => [mount.slot, mount.item]));
+  const isOpenAt = (hold: HoldFact) =>
+    (hold.placedUs <= event.atUs && event.atUs < hold.releasedUs) ||
+    (mode === 'enforce' && hold.releasedUs === Number.POSITIVE_INFINITY);
+  return {
+    plant,
+    unit: (unit) => states.get(unit) ?? null,
+    item: (item) => cache.items.get(item),
+    container: (container) => containers.get(container) ?? null,
+    slotContents: () => slots,
+    holdsOn: (kind: HoldTargetKind, id: string): OpenHold[] =>
+      cache.holds
+        .get(holdKey(kind, id))
+        .filter(
+          (hold) => isOpenAt(hold) && hold.hold !== event.id && !(mode === 'record' && hold.isAutomatic),
+        )
+        .map(({ hold, reason }) => ({ hold, kind, id, reason })),
+    innerUnits: (unit) => innerOf(cache, event, unit),
+    outerUnit: (unit) => outerOf(cache, event, unit),
+    contentsOf: () => contents,
+    ...(await namedEvents(db, event)),
+  };
+}
+
+function mentionedUnits({ type, body }: LoggedEvent): string[] {
+  switch (type) {
+    case 'unit.joined':
+      return [body.unit, body.into];
+    case 'unit.separated':
+      return [body.unit, body.from];
+    case 'part.installed':
+      return body.fromUnit === undefined ? [body.unit] : [body.unit, body.fromUnit];
+    case 'hold.placed':
+      return body.target.kind === 'unit' ? [body.target.id] : [];
+    default:
+      return 'unit' in body ? [body.unit] : [];
+  }
+}
+
+function mentionedItems(event: LoggedEvent): string[] {
+  const { type, body } = event;
+  if (type === 'unit.processed') return (body.used ?? []).map((used) => used.item);
+  if (type === 'unit.started') return body.boardLot === undefined ? [] : [body.boardLot];
+  if (type === 'hold.placed') return body.target.kind === 'item' ? [body.target.id] : [];
+  return 'item' in body && body.item !== undefined ? [body.item] : [];
+}
+
+function mentionedLots({ type, body }: LoggedEvent): string[] {
+  return type === 'unit.started' && body.boardLot !== undefined ? [body.boardLot] : [];
+}
+
+function innerOf(cache: RecordCache, event: LoggedEvent, unit: string): string[] {
+  const found = new Set<string>();
+  const queue = [unit];
+  for (let each = queue.pop(); each !== undefined; each = queue.pop())
+    for (const { inner, fromUs, toUs } of cache.joiningsOfOuter.get(each)) {
+      if (fromUs > event.atUs || event.atUs >= toUs || found.has(inner) || inner === unit) continue;
+      found.add(inner);
+      queue.push(inner);
+    }
+  return [...found];
+}
+
+function outerOf(cache: RecordCache, event: LoggedEvent, unit: string): string | null {
+  const open = cache.joiningsOfInner
+    .get(unit)
+    .filter(({ fromUs, toUs }) => fromUs <= event.atUs && event.atUs < toUs);
+  return open.at(-1)?.outer ?? null;
+}
+
+/** Loads the units around and inside the given ones, level by level, and names them. */
+async function unitFamily(cache: RecordCache, event: LoggedEvent, units: string[]): Promise<string[]> {
+  const family = new Set<string>();
+  let level = units;
+  for (let depth = 0; level.length > 0 && depth < DEPTH_MAX; depth += 1) {
+    await cache.joiningsOfInner.require(level);
+    const outer = level.flatMap((unit) => outerOf(cache, event, unit) ?? []);
+    level = outer.filter((unit) => !family.has(unit));
+    for (const unit of level) family.add(unit);
+  }
+  const looksInside =
+    event.type === 'unit.packed' || event.type === 'container.shipped' || event.type === 'unit.joined';
+  level = looksInside ? units : [];
+  for (let depth = 0; level.length > 0 && depth < DEPTH_MAX; depth += 1) {
+    await cache.joiningsOfOuter.require(level);
+    level = level.flatMap((unit) => innerOf(cache, event, unit)).filter((unit) => !family.has(unit));
+    for (const unit of level) family.add(unit);
+  }
+  return [...family];
+}
+
+async function statesBefore(
+  options: { cache: RecordCache; plant: Plant; event: LoggedEvent },
+  units: string[],
+): Promise<Map<string, UnitState | null>> {
+  const { cache, plant, event } = options;
+  const states = new Map<string, UnitState | null>();
+  for (const unit of units) {
+    const entry = cache.units.get(unit);
+    const isLate = entry?.last !== null && entry !== null && compareKeys(entry.last, event) >= 0;
+    if (!isLate) {
+      states.set(unit, entry?.state ?? null);
+      continue;
+    }
+    await cache.histories.require([unit]);
+    const before = cache.histories.get(unit).filter((each) => compareKeys(each, event) < 0);
+    states.set(unit, foldUnit(unit, before, plant));
+  }
+  return states;
+}
+
+async function mountsAt(
+  options: { db: Queryable; cache: RecordCache; event: LoggedEvent },
+  station: string,
+): Promise<MountFact[]> {
+  const { db, cache, event } = options;
+  await cache.slots.require([station]);
+  const { open, changedUs } = cache.slots.get(station);
+  return event.atUs >= changedUs ? open : loadMountsAt(db, station, formatInstant(event.atUs));
+}
+
+async function containersOf(db: Queryable, event: LoggedEvent): Promise<Map<string, ContainerFacts>> {
+  const found = new Map<string, ContainerFacts>();
+  const { type, body } = event;
+  const names: string[] = [];
+  if ('container' in body) names.push(body.container);
+  if (type === 'container.nested') names.push(body.into);
+  if (type === 'container.unnested') names.push(body.from);
+  if (type === 'hold.placed' && body.target.kind === 'container') names.push(body.target.id);
+  for (const name of names) await followContainer(db, event, found, name);
+  return found;
+}
+
+/** Notes a container and those around it as they stood at the event; the nearest shipment counts. */
+async function followContainer(
+  db: Queryable,
+  event: LoggedEvent,
+  found: Map<string, ContainerFacts>,
+  name: string,
+): Promise<ContainerFacts | null> {
+  const noted = found.get(name);
+  if (noted !== undefined) return noted;
+  const known = await db.query('select from read.container where container = $1', [name]);
+  if (known.rowCount === 0) return null;
+  const history = await findContainerHistory(db, name);
+  const { inside, shipping } = foldContainer(history.filter((each) => compareKeys(each, event) < 0));
+  const facts: ContainerFacts = { container: name, inside, shipment: shipping?.shipment ?? null };
+  found.set(name, facts);
+  if (inside === null) return facts;
+  const around = await followContainer(db, event, found, inside);
+  facts.shipment ??= around?.shipment ?? null;
+  return facts;
+}
+
+const contentRow = z.object({ units: z.array(z.string()), containers: z.array(z.string()) });
+
+async function contentsByContainer(
+  db: Queryable,
+  event: LoggedEvent,
+): Promise<{ units: string[]; containers: string[] }> {
+  if (event.type !== 'container.shipped' && event.type !== 'container.nested')
+    return { units: [], containers: [] };
+  const { rows } = await db.query(
+    `with recursive down as (
+       select container from read.container where container = $1
+       union
+       select c.container from down d join read.container c on c.inside = d.container
+     )
+     select coalesce(array_agg(d.container) filter (where d.container <> $1), '{}') as containers,
+       array(select u.unit from down d2 join read.unit u on u.container = d2.container and u.place = 'container'
+             order by u.unit) as units
+     from down d`,
+    [event.body.container],
+  );
+  return contentRow.parse(rows[0]);
+}
+
+const holdStateRow = z.object({ released_at: z.number() });
+
+async function namedEvents(db: Queryable, event: LoggedEvent): Promise<Pick<Known, 'hold' | 'eventType'>> {
+  if (event.type === 'hold.released') {
+    const { rows } = await db.query('select released_at from read.hold where hold = $1', [event.body.hold]);
+    const state = rows.map((row) => ({
+      isReleased: holdStateRow.parse(row).released_at !== Number.POSITIVE_INFINITY,
+    }));
+    return { hold: () => state[0] ?? null, eventType: () => null };
+  }
+  if (event.type === 'event.voided') {
+    const [named] = await findEventsById(db, [event.body.event]);
+    return { hold: () => null, eventType: () => named?.type ?? null };
+  }
+  return { hold: () => null, eventType: () => null };
+}

@@ -1,0 +1,151 @@
+import type { Queryable } from '@/lib/data/pool';
+import { doubtUs, type LoggedEvent } from '@/lib/domain/events/logged-event';
+import { directDrawsOf, passOf } from '@/lib/domain/genealogy/draw-rows';
+import { formatInstant } from '@/lib/domain/time';
+
+type Row = Record<string, string | number | string[] | null>;
+
+type OwnTable = {
+  table: string;
+  /** Columns with their types, as `jsonb_to_recordset` wants them. */
+  columns: string;
+  /** The rows that an event owns in this table; nothing but the event decides them. */
+  rowsOf: (event: LoggedEvent) => Row[];
+};
+
+const time = (us: number) => formatInstant(us);
+
+const OWN_TABLES: readonly OwnTable[] = [
+  {
+    table: 'read.pass',
+    columns:
+      'station text, unit text, at timestamptz, low timestamptz, high timestamptz, event uuid, breadth smallint',
+    rowsOf: (event) => {
+      if (event.type !== 'unit.processed') return [];
+      const { station, unit, lowUs, highUs, breadth } = passOf(event);
+      return [
+        {
+          station,
+          unit,
+          at: time(event.atUs),
+          low: time(lowUs),
+          high: time(highUs),
+          event: event.id,
+          breadth,
+        },
+      ];
+    },
+  },
+  {
+    table: 'read.direct_draw',
+    columns:
+      'event uuid, ordinal integer, source text, unit text, item text, station text, at timestamptz, positions text[]',
+    rowsOf: (event) =>
+      directDrawsOf(event).map(({ source, item, positions }, ordinal) => ({
+        event: event.id,
+        ordinal,
+        source,
+        unit: 'unit' in event.body ? event.body.unit : null,
+        item,
+        station: event.station ?? null,
+        at: time(event.atUs),
+        positions,
+      })),
+  },
+  {
+    table: 'read.removal',
+    columns: 'event uuid, unit text, position text, at timestamptz',
+    rowsOf: (event) =>
+      event.type === 'part.removed'
+        ? [{ event: event.id, unit: event.body.unit, position: event.body.position, at: time(event.atUs) }]
+        : [],
+  },
+  {
+    table: 'read.salvage',
+    columns: 'event uuid, unit text, position text, from_unit text, from_position text, at timestamptz',
+    rowsOf: (event) => {
+      if (event.type !== 'part.installed') return [];
+      const { unit, position, fromUnit, fromPosition } = event.body;
+      if (fromUnit === undefined || fromPosition === undefined) return [];
+      const at = time(event.atUs);
+      return [{ event: event.id, unit, position, from_unit: fromUnit, from_position: fromPosition, at }];
+    },
+  },
+  {
+    table: 'read.joining',
+    columns: 'event uuid, inner_unit text, outer_unit text, position text, at timestamptz',
+    rowsOf: (event) => {
+      if (event.type !== 'unit.joined') return [];
+      const { unit, into, position } = event.body;
+      return [{ event: event.id, inner_unit: unit, outer_unit: into, position, at: time(event.atUs) }];
+    },
+  },
+  {
+    table: 'read.separation',
+    columns: 'event uuid, inner_unit text, outer_unit text, at timestamptz',
+    rowsOf: (event) => {
+      if (event.type !== 'unit.separated') return [];
+      const { unit, from } = event.body;
+      return [{ event: event.id, inner_unit: unit, outer_unit: from, at: time(event.atUs) }];
+    },
+  },
+  {
+    table: 'read.mount',
+    columns:
+      'event uuid, station text, slot text, item text, from_at timestamptz, from_low timestamptz, from_high timestamptz',
+    rowsOf: (event) => {
+      if (event.type !== 'item.mounted') return [];
+      const { station, atUs, id, body } = event;
+      const doubt = doubtUs(event);
+      return [
+        {
+          event: id,
+          station,
+          slot: body.slot,
+          item: body.item,
+          from_at: time(atUs),
+          from_low: time(atUs - doubt),
+          from_high: time(atUs + doubt),
+        },
+      ];
+    },
+  },
+  {
+    table: 'read.unmount',
+    columns: 'event uuid, station text, slot text, item text, at timestamptz, doubt interval',
+    rowsOf: (event) => {
+      if (event.type !== 'item.unmounted') return [];
+      const { station, atUs, id, body } = event;
+      const doubt = `${doubtUs(event)} microseconds`;
+      return [{ event: id, station, slot: body.slot, item: body.item, at: time(atUs), doubt }];
+    },
+  },
+];
+
+/** Adds the rows that events own, one statement a table that has any. */
+export async function insertOwnRows(db: Queryable, events: readonly LoggedEvent[]): Promise<void> {
+  for (const { table, columns, rowsOf } of OWN_TABLES) {
+    const rows = events.flatMap(rowsOf);
+    if (rows.length === 0) continue;
+    const names = columns.replaceAll(/ (text\[\]|[a-z]+)(?=,|$)/g, '');
+    await db.query(
+      `insert into ${table} (${names}) select ${names} from jsonb_to_recordset($1::jsonb) as r(${columns})`,
+      [JSON.stringify(rows)],
+    );
+  }
+}
+
+/** Takes away the rows that an event owns: it was voided. */
+export async function deleteOwnRows(db: Queryable, event: LoggedEvent): Promise<void> {
+  for (const { table, rowsOf } of OWN_TABLES) {
+    const [row] = rowsOf(event);
+    if (row === undefined) continue;
+    if (table === 'read.pass')
+      // By its only index: station, breadth, high.
+      await db.query(
+        'delete from read.pass where station = $1 and breadth = $2 and high = $3::timestamptz and event = $4',
+        [row.station, row.breadth, row.high, event.id],
+      );
+    else await db.query(`delete from ${table} where event = $1`, [event.id]);
+  }
+}

@@ -1,0 +1,141 @@
+import { findEventsById } from '@/lib/data/log/find-events';
+import { type Arriving, insertEvents } from '@/lib/data/log/insert-events';
+import type { Queryable } from '@/lib/data/pool';
+import { deleteOwnRows, insertOwnRows } from '@/lib/data/record/own-rows';
+import { holdKey, openRecordCache, type RecordCache } from '@/lib/data/record/record-cache';
+import { ensureContainer } from '@/lib/data/record/refresh-container';
+import { noteArrivals } from '@/lib/data/record/refresh-devices';
+import { refreshTouched } from '@/lib/data/record/refresh-touched';
+import { type UnitEntry, writeUnits } from '@/lib/data/record/unit-rows';
+import type { EventOf } from '@/lib/domain/events/catalogue';
+import { type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
+import { touchedBy } from '@/lib/domain/events/touched';
+import type { Plant } from '@/lib/domain/plant/plant';
+import { compareKeys } from '@/lib/domain/time';
+import { extendUnit } from '@/lib/domain/units/fold-unit';
+import { UNSEEN_UNIT } from '@/lib/domain/units/unit-state';
+
+// Events whose only effect, when they come in order, is on their own rows and on their unit's state.
+const EXTENDING: readonly LoggedEvent['type'][] = [
+  'unit.processed',
+  'unit.signed',
+  'unit.scrapped',
+  'unit.packed',
+  'unit.unpacked',
+  'unit.returned',
+  'part.removed',
+  'part.installed',
+];
+
+/**
+ * Puts events into the log and the read tables. An event that comes in order extends its unit's state in memory and
+ * is written with its batch; any other one makes what it touches again from the log. Both give the same tables.
+ */
+export class Recorder {
+  readonly cache: RecordCache;
+  readonly #db: Queryable;
+  readonly #plant: Plant;
+  readonly #recordedAtUs: number | 'already in the log';
+  #events: Arriving[] = [];
+  #ownRows: LoggedEvent[] = [];
+  #units = new Map<string, UnitEntry>();
+  #containers = new Set<string>();
+
+  /** `recordedAtUs` is when the events come (microseconds); on a rebuild they are in the log already. */
+  constructor(options: { db: Queryable; plant: Plant; recordedAtUs: number | 'already in the log' }) {
+    this.#db = options.db;
+    this.#plant = options.plant;
+    this.#recordedAtUs = options.recordedAtUs;
+    this.cache = openRecordCache(options.db);
+  }
+
+  /** Records one event; `isVoided` when a void named it before it came: it keeps its place and has no effect. */
+  async record(arriving: Arriving, options: { isVoided: boolean }): Promise<void> {
+    const { event } = arriving;
+    this.#events.push(arriving);
+    if (options.isVoided) return;
+    if (event.type === 'event.voided') return this.#void(event);
+    this.#ownRows.push(event);
+    if (await this.#extends(event)) return;
+    await this.flush();
+    await refreshTouched(this.#db, event, this.#plant);
+    this.#forget(event);
+  }
+
+  /** Writes what is still in memory. */
+  async flush(): Promise<void> {
+    const [events, ownRows, units, containers] = [this.#events, this.#ownRows, this.#units, this.#containers];
+    [this.#events, this.#ownRows, this.#units, this.#containers] = [[], [], new Map(), new Set()];
+    if (this.#recordedAtUs !== 'already in the log') {
+      await insertEvents(this.#db, events, this.#recordedAtUs);
+      const arrived = events.map(({ event }) => event);
+      await noteArrivals(this.#db, arrived, this.#recordedAtUs);
+    }
+    await insertOwnRows(this.#db, ownRows);
+    await writeUnits(this.#db, units, this.#plant);
+    for (const container of containers) await ensureContainer(this.#db, container);
+  }
+
+  /** Writes what is in memory when the judgement of an event must read it back: all but work on a unit in order. */
+  async flushBefore(event: LoggedEvent): Promise<void> {
+    if (this.#events.length === 0) return;
+    const isWork = 'unit' in event.body && event.type !== 'unit.joined' && event.type !== 'unit.separated';
+    const last = 'unit' in event.body ? this.cache.units.get(event.body.unit)?.last : null;
+    const isLate = last !== null && last !== undefined && compareKeys(last, event) >= 0;
+    if (!isWork || isLate || this.cache.joiningsOfInner.get(subjectUnit(event) ?? '').length > 0)
+      await this.flush();
+  }
+
+  async #extends(event: LoggedEvent): Promise<boolean> {
+    if (!('unit' in event.body)) return false;
+    const { unit } = event.body;
+    await this.cache.units.require([unit]);
+    const entry = this.cache.units.get(unit);
+    const isFirstStart = event.type === 'unit.started' && entry === null;
+    if (!isFirstStart && !EXTENDING.includes(event.type)) return false;
+    if (entry !== null && entry.last !== null && compareKeys(entry.last, event) >= 0) return false;
+    const before = entry?.state ?? UNSEEN_UNIT;
+    const state = extendUnit(unit, before, event, this.#plant);
+    if (state.exhausted.length !== before.exhausted.length) return false;
+    const extended = { state, last: { atUs: event.atUs, id: event.id } };
+    this.cache.units.set(unit, extended);
+    this.cache.histories.forget(unit);
+    this.#units.set(unit, extended);
+    for (const container of touchedBy(event).mentioned) this.#containers.add(container);
+    return true;
+  }
+
+  async #void(event: LoggedEvent & EventOf<'event.voided'>): Promise<void> {
+    await this.flush();
+    const { rowCount } = await this.#db.query('select from read.voided where event = $1', [event.body.event]);
+    const isFirst = rowCount === 0;
+    const [target] = await findEventsById(this.#db, [event.body.event]);
+    if (target?.type === 'event.voided') return;
+    await this.#db.query('insert into read.voided (event, void) values ($1, $2)', [
+      event.body.event,
+      event.id,
+    ]);
+    if (target === undefined || !isFirst) return;
+    await deleteOwnRows(this.#db, target);
+    await this.#db.query('delete from read.flagged where event = $1', [target.id]);
+    await refreshTouched(this.#db, target, this.#plant);
+    this.cache.clear();
+  }
+
+  #forget(event: LoggedEvent): void {
+    const { units, items, containers, holds, joining } = touchedBy(event);
+    for (const unit of units) {
+      this.cache.units.forget(unit);
+      this.cache.histories.forget(unit);
+      this.cache.holds.forget(holdKey('unit', unit));
+    }
+    for (const item of items) this.cache.items.forget(item);
+    if (holds.length > 0) this.cache.holds.clear();
+    if (containers.length > 0 || joining !== null) {
+      this.cache.joiningsOfInner.clear();
+      this.cache.joiningsOfOuter.clear();
+    }
+    if (event.type === 'item.mounted' || event.type === 'item.unmounted')
+      this.cache.slots.forget(event.station);
+  }
+}

@@ -1,0 +1,52 @@
+import type { Queryable } from '@/lib/data/pool';
+
+/** Sets when a unit's stays in another one ended: at the first separation after each joining. */
+async function endJoinings(db: Queryable, inner: string, outer: string): Promise<void> {
+  await db.query(
+    `update read.joining j
+     set to_at = coalesce(s.at, 'infinity'), to_event = coalesce(s.event, 'ffffffff-ffff-ffff-ffff-ffffffffffff')
+     from read.joining c
+     left join lateral (
+       select s.at, s.event from read.separation s
+       where s.inner_unit = c.inner_unit and s.outer_unit = c.outer_unit and (s.at, s.event) > (c.at, c.event)
+       order by s.at, s.event limit 1
+     ) s on true
+     where j.event = c.event and c.inner_unit = $1 and c.outer_unit = $2`,
+    [inner, outer],
+  );
+}
+
+/**
+ * Sets the outermost unit of a unit and of all that is inside it. Where a unit is in two at once, the latest joining
+ * counts; a circle ends before a unit comes again.
+ */
+async function climb(db: Queryable, unit: string): Promise<void> {
+  await db.query(
+    `with recursive affected(unit) as (
+       select $1::text collate "C"
+       union
+       select j.inner_unit from affected a join read.joining j on j.outer_unit = a.unit and j.to_at = 'infinity'
+     ), climbing as (
+       select a.unit as start, a.unit, 0 as depth from affected a
+       union all
+       select c.start, o.outer_unit, c.depth + 1
+       from climbing c
+       cross join lateral (
+         select j.outer_unit from read.joining j
+         where j.inner_unit = c.unit and j.to_at = 'infinity'
+         order by j.at desc, j.event desc limit 1
+       ) o
+     ) cycle unit set is_circle using path
+     update read.unit u
+     set outermost = nullif(top.unit, top.start)
+     from (select distinct on (start) start, unit from climbing where not is_circle order by start, depth desc) top
+     where u.unit = top.start`,
+    [unit],
+  );
+}
+
+/** Brings the stays of one unit in another up to date after a joining or a separation came or was voided. */
+export async function refreshJoining(db: Queryable, inner: string, outer: string): Promise<void> {
+  await endJoinings(db, inner, outer);
+  await climb(db, inner);
+}

@@ -1,0 +1,33 @@
+import type { Queryable } from '@/lib/data/pool';
+import { ensureContainer, refreshContainer } from '@/lib/data/record/refresh-container';
+import { refreshHold } from '@/lib/data/record/refresh-hold';
+import { refreshItem } from '@/lib/data/record/refresh-item';
+import { refreshJoining } from '@/lib/data/record/refresh-joining';
+import { refreshSlot } from '@/lib/data/record/refresh-slot';
+import { foldFromLog, loadUnits, writeUnits } from '@/lib/data/record/unit-rows';
+import type { LoggedEvent } from '@/lib/domain/events/logged-event';
+import { touchedBy } from '@/lib/domain/events/touched';
+import type { Plant } from '@/lib/domain/plant/plant';
+
+/**
+ * Makes again everything that an event takes part in, each from its own events in the log. It does not matter whether
+ * the event has just come, late or in time, or has just been voided: the result is the fold of what counts.
+ */
+export async function refreshTouched(db: Queryable, event: LoggedEvent, plant: Plant): Promise<void> {
+  const { units, items, containers, mentioned, holds, joining } = touchedBy(event);
+  for (const unit of units) await refreshUnit(db, unit, plant);
+  for (const item of items) await refreshItem(db, item);
+  for (const container of mentioned) await ensureContainer(db, container);
+  for (const container of containers) await refreshContainer(db, container);
+  for (const hold of holds) await refreshHold(db, hold);
+  if (joining !== null) await refreshJoining(db, joining.inner, joining.outer);
+  if (event.type === 'item.mounted' || event.type === 'item.unmounted') await refreshSlot(db, event);
+}
+
+/** Folds a unit again, with the holds that its failing results placed or place no more. */
+export async function refreshUnit(db: Queryable, unit: string, plant: Plant): Promise<void> {
+  const before = (await loadUnits(db, [unit])).get(unit)?.state.exhausted ?? [];
+  const entry = await foldFromLog(db, unit, plant);
+  await writeUnits(db, new Map([[unit, entry]]), plant);
+  for (const hold of new Set([...before, ...entry.state.exhausted])) await refreshHold(db, hold);
+}

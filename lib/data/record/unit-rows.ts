@@ -1,0 +1,81 @@
+import { z } from 'zod';
+import { findUnitHistory } from '@/lib/data/log/find-events';
+import type { Queryable } from '@/lib/data/pool';
+import type { Plant } from '@/lib/domain/plant/plant';
+import { formatInstant, type OrderKey } from '@/lib/domain/time';
+import { foldUnit } from '@/lib/domain/units/fold-unit';
+import { nextStep, openFailure } from '@/lib/domain/units/progress';
+import { type UnitState, unitStateSchema } from '@/lib/domain/units/unit-state';
+
+/** A unit's folded state with the key of its last event; `last` is null before the first. */
+export type UnitEntry = { state: UnitState; last: OrderKey | null };
+
+const rowSchema = z.object({
+  unit: z.string(),
+  state: unitStateSchema,
+  last_at: z.number().nullable(),
+  last_event: z.string().nullable(),
+});
+
+/** Folded units by code; a unit without events is absent. One row each by the primary key. */
+export async function loadUnits(db: Queryable, units: readonly string[]): Promise<Map<string, UnitEntry>> {
+  if (units.length === 0) return new Map();
+  const { rows } = await db.query(
+    'select unit, state, last_at, last_event from read.unit where unit = any($1)',
+    [units],
+  );
+  return new Map(
+    rows.map((row) => {
+      const { unit, state, last_at, last_event } = rowSchema.parse(row);
+      const last = last_at === null || last_event === null ? null : { atUs: last_at, id: last_event };
+      return [unit, { state, last }];
+    }),
+  );
+}
+
+/** Folds a unit again from its history in the log. */
+export async function foldFromLog(db: Queryable, unit: string, plant: Plant): Promise<UnitEntry> {
+  const history = await findUnitHistory(db, unit);
+  return { state: foldUnit(unit, history, plant), last: history.at(-1) ?? null };
+}
+
+/** Writes folded units, with the columns that screens and answers select by; one statement, whatever their number. */
+export async function writeUnits(
+  db: Queryable,
+  entries: ReadonlyMap<string, UnitEntry>,
+  plant: Plant,
+): Promise<void> {
+  if (entries.size === 0) return;
+  const rows = [...entries].map(([unit, { state, last }]) => {
+    const next = nextStep(unit, state, plant);
+    return {
+      unit,
+      product: state.product,
+      revision: state.revision,
+      place: state.isScrapped ? 'scrapped' : state.placing,
+      place_station: state.lastStation,
+      container: state.container,
+      next_step: next?.step ?? null,
+      next_operation: next?.operation ?? null,
+      open_failure: openFailure(state, plant)?.operation ?? null,
+      last_at: last === null ? null : formatInstant(last.atUs),
+      last_event: last?.id ?? null,
+      state,
+    };
+  });
+  await db.query(
+    `insert into read.unit (unit, product, revision, place, place_station, container, next_step, next_operation,
+       open_failure, last_at, last_event, state)
+     select unit, product, revision, place, place_station, container, next_step, next_operation, open_failure,
+       last_at, last_event, state
+     from jsonb_to_recordset($1::jsonb) as r(unit text, product text, revision text, place text, place_station text,
+       container text, next_step integer, next_operation text, open_failure text, last_at timestamptz,
+       last_event uuid, state jsonb)
+     on conflict (unit) do update set product = excluded.product, revision = excluded.revision,
+       place = excluded.place, place_station = excluded.place_station, container = excluded.container,
+       next_step = excluded.next_step, next_operation = excluded.next_operation,
+       open_failure = excluded.open_failure, last_at = excluded.last_at, last_event = excluded.last_event,
+       state = excluded.state`,
+    [JSON.stringify(rows)],
+  );
+}

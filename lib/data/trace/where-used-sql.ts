@@ -1,0 +1,207 @@
+import { BREADTH_MAX } from '@/lib/domain/genealogy/breadth';
+import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
+import { formatInstant, instantOf } from '@/lib/domain/time';
+
+/** A statement with its values. */
+export type Statement = { text: string; values: unknown[] };
+
+const LAST_EVENT = "'ffffffff-ffff-ffff-ffff-ffffffffffff'::uuid";
+
+/**
+ * The statement that ends in a table `answer`: one row a unit with relation, certainty, place and path.
+ *
+ * Direction: item → mounts → passes (slot draws) and direct draws → salvage → outer units → place.
+ * Bounds: each mount is one range of passes for each breadth class; salvage strictly goes forward in order; a unit
+ * comes once in a path outwards. Cost: rows found, plus one unit look-up each.
+ */
+export function whereUsedStatement(question: WhereUsedQuestion): Statement {
+  const values: unknown[] = [];
+  const param = (value: unknown, type: string) => {
+    values.push(value);
+    return `$${values.length}::${type}`;
+  };
+  const base = hasMaterial(question) ? itemDraws(question, param) : processedDraws(question, param);
+  const filter = answerFilter(question, param);
+  const text = `
+with recursive
+${base},
+draw as (
+  select * from base
+  union
+  select s.unit, d.is_material, d.is_certain, array[s.position], s.at, s.event
+  from draw d
+  join read.salvage s on s.from_unit = d.unit and s.from_position = any(d.positions)
+  left join lateral (
+    select r.at, r.event from read.removal r
+    where r.unit = s.from_unit and r.position = s.from_position and (r.at, r.event) < (s.at, s.event)
+    order by r.at desc, r.event desc limit 1
+  ) cut on true
+  where (d.held_at, d.held_event) < (coalesce(cut.at, s.at), coalesce(cut.event, s.event))
+),
+held as (
+  select d.unit, d.is_material, d.is_certain, d.held_at as from_at, d.held_event as from_event,
+         coalesce(gone.at, 'infinity') as to_at, coalesce(gone.event, ${LAST_EVENT}) as to_event,
+         array[]::text[] as through
+  from draw d
+  left join lateral (
+    select last.at, last.event
+    from (
+      select p.position, first.at, first.event
+      from unnest(d.positions) as p(position)
+      left join lateral (
+        select r.at, r.event from read.removal r
+        where r.unit = d.unit and r.position = p.position and (r.at, r.event) > (d.held_at, d.held_event)
+        order by r.at, r.event limit 1
+      ) first on true
+      order by first.at desc nulls first, first.event desc limit 1
+    ) last
+  ) gone on d.is_material and cardinality(d.positions) > 0
+  union
+  select j.outer_unit, h.is_material, h.is_certain,
+         case when (j.at, j.event) > (h.from_at, h.from_event) then j.at else h.from_at end,
+         case when (j.at, j.event) > (h.from_at, h.from_event) then j.event else h.from_event end,
+         case when (j.to_at, j.to_event) < (h.to_at, h.to_event) then j.to_at else h.to_at end,
+         case when (j.to_at, j.to_event) < (h.to_at, h.to_event) then j.to_event else h.to_event end,
+         h.unit || h.through
+  from held h
+  join read.joining j on j.inner_unit = h.unit
+  where (j.at, j.event) < (h.to_at, h.to_event) and (h.from_at, h.from_event) < (j.to_at, j.to_event)
+    and j.outer_unit <> all(h.unit || h.through)
+),
+ranked as (
+  select unit, is_certain, through,
+         case when not is_material then 1 when to_at = 'infinity' then 3 else 2 end as rank
+  from held
+),
+best as (
+  select distinct on (unit) unit, rank, through, bool_or(is_certain) over (partition by unit) as is_certain
+  from ranked
+  order by unit, rank desc, is_certain desc, cardinality(through), through
+),
+answer as (
+  select b.unit, u.product, u.revision,
+         case when b.is_certain then 'certain' else 'possible' end as certainty,
+         case b.rank when 3 then 'contains' when 2 then 'formerly' else 'touched' end as relation,
+         case when o.place = 'container' and c.shipment is not null then 'shipped' else o.place end as place,
+         o.place_station as station, o.container, c.shipment, c.customer, b.through
+  from best b
+  left join read.unit u on u.unit = b.unit
+  left join read.unit o on o.unit = coalesce(u.outermost, b.unit)
+  left join read.container c on c.container = o.container and o.place = 'container'
+  ${filter}
+)`;
+  return { text, values };
+}
+
+type Param = (value: unknown, type: string) => string;
+
+function hasMaterial({ item, lot, part }: WhereUsedQuestion): boolean {
+  return item !== undefined || lot !== undefined || part !== undefined;
+}
+
+/** Draws of the wanted items: by slot, and those that an event names itself. */
+function itemDraws(question: WhereUsedQuestion, param: Param): string {
+  const { item, lot, part, station } = question;
+  const wantedBy = (alias: string) => {
+    const tests = [];
+    if (item !== undefined) tests.push(`${alias}.item = ${param(item, 'text')}`);
+    if (lot !== undefined) tests.push(`i.lot = ${param(lot, 'text')}`);
+    if (part !== undefined) tests.push(`i.part = ${param(part, 'text')}`);
+    return tests;
+  };
+  const viaItem = lot !== undefined || part !== undefined;
+  const itemJoin = (alias: string) => `${viaItem ? '' : 'left '}join read.item i on i.item = ${alias}.item`;
+  const mounts = wantedBy('m');
+  if (station !== undefined) mounts.push(`m.station = ${param(station, 'text')}`);
+  const slotTime = timeTest(question, param, 'p.at', 'p.high - p.at');
+  const directTime = timeTest(question, param, 'd.at', 'make_interval(secs => e.uncertainty_ms / 1000.0)');
+  const operator = question.operator === undefined ? null : param(question.operator, 'text');
+  const direct = [];
+  // A board lot is drawn by its code, whether or not an item of that lot was ever received.
+  if (lot !== undefined && item === undefined && part === undefined)
+    direct.push(
+      `(i.lot = ${param(lot, 'text')} or (d.source = 'board_lot' and d.item = ${param(lot, 'text')}))`,
+    );
+  else direct.push(...wantedBy('d'));
+  if (station !== undefined) direct.push(`d.station = ${param(station, 'text')}`);
+  if (operator !== null) direct.push(`e.operator = ${operator}`);
+  const needsEvent = operator !== null || directTime.test !== 'true';
+  const directJoin =
+    lot !== undefined && item === undefined && part === undefined ? 'left ' : viaItem ? '' : 'left ';
+  return `
+base(unit, is_material, is_certain, positions, held_at, held_event) as (
+  select p.unit, coalesce(i.kind, s.holds, 'reel') in ('reel', 'lot'),
+         p.low >= m.from_high and p.high < m.to_low and ${slotTime.certain},
+         coalesce(b.positions, '{}'), p.at, p.event
+  from read.mount m
+  ${itemJoin('m')}
+  left join read.plant_slot s on s.station = m.station and s.slot = m.slot
+  cross join generate_series(0, ${BREADTH_MAX}) as k(breadth)
+  join read.pass p on p.station = m.station and p.breadth = k.breadth
+    and p.high >= m.from_low and p.high < m.to_high + read.breadth_span(k.breadth) and p.low < m.to_high
+  left join read.unit u on u.unit = p.unit
+  left join read.bom_slot b
+    on b.station = m.station and b.slot = m.slot and b.product = u.product and b.revision = u.revision
+  ${operator === null ? '' : `join log.event e on e.id = p.event and e.operator = ${operator}`}
+  where ${mounts.join(' and ')} and m.from_at < m.to_at
+    and (b.slot is not null or coalesce(s.holds, i.kind, 'reel') not in ('reel', 'lot')) and ${slotTime.test}
+  union all
+  select d.unit, coalesce(i.kind in ('reel', 'lot'), true), ${directTime.certain}, d.positions, d.at, d.event
+  from read.direct_draw d
+  ${directJoin}join read.item i on i.item = d.item
+  ${needsEvent ? 'join log.event e on e.id = d.event' : ''}
+  where ${direct.join(' and ')} and ${directTime.test}
+)`;
+}
+
+/** Work at a station, by a person, in a time: what was touched there and then. */
+function processedDraws(question: WhereUsedQuestion, param: Param): string {
+  const { station, operator } = question;
+  const time = timeTest(question, param, 'e.at', 'make_interval(secs => e.uncertainty_ms / 1000.0)');
+  const tests = [time.test];
+  if (station !== undefined) tests.push(`e.station = ${param(station, 'text')}`);
+  if (operator !== undefined) tests.push(`e.operator = ${param(operator, 'text')}`);
+  return `
+base(unit, is_material, is_certain, positions, held_at, held_event) as (
+  select e.unit, false, ${time.certain}, '{}'::text[], e.at, e.id
+  from log.event e
+  where e.type = 'unit.processed' and ${tests.join(' and ')}
+    and not exists (select from read.voided v where v.event = e.id)
+)`;
+}
+
+/** Tests on a time with its doubt: in while it cannot be excluded, certain while it cannot be otherwise. */
+function timeTest(
+  { from, to }: WhereUsedQuestion,
+  param: Param,
+  at: string,
+  doubt: string,
+): { test: string; certain: string } {
+  const tests: string[] = [];
+  const certain: string[] = [];
+  if (from !== undefined) {
+    const value = param(formatInstant(instantOf(from)), 'timestamptz');
+    tests.push(`${at} + (${doubt}) >= ${value}`);
+    certain.push(`${at} - (${doubt}) >= ${value}`);
+  }
+  if (to !== undefined) {
+    const value = param(formatInstant(instantOf(to)), 'timestamptz');
+    tests.push(`${at} - (${doubt}) <= ${value}`);
+    certain.push(`${at} + (${doubt}) <= ${value}`);
+  }
+  return { test: tests.join(' and ') || 'true', certain: certain.join(' and ') || 'true' };
+}
+
+function answerFilter({ place, relation, certainty }: WhereUsedQuestion, param: Param): string {
+  const tests: string[] = [];
+  if (place !== undefined)
+    tests.push(
+      `case when o.place = 'container' and c.shipment is not null then 'shipped' else o.place end = any(${param(place, 'text[]')})`,
+    );
+  if (relation !== undefined) {
+    const ranks = relation.map((name) => ({ contains: 3, formerly: 2, touched: 1 })[name]);
+    tests.push(`b.rank = any(${param(ranks, 'integer[]')})`);
+  }
+  if (certainty?.length === 1) tests.push(`b.is_certain = ${param(certainty[0] === 'certain', 'boolean')}`);
+  return tests.length === 0 ? '' : `where ${tests.join(' and ')}`;
+}

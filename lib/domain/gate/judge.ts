@@ -1,0 +1,251 @@
+import type { EventOf, WireEvent } from '@/lib/domain/events/catalogue';
+import {
+  containerOnHold,
+  containerShipped,
+  nestsItself,
+  notReadyToShip,
+  unknownContainer,
+} from '@/lib/domain/gate/container-rules';
+import type { Known } from '@/lib/domain/gate/known';
+import { itemOnHold, mountFaults, retired, slotFaults, unknownItem } from '@/lib/domain/gate/material-rules';
+import { inPrecedence, type Refusal } from '@/lib/domain/gate/refusals';
+import {
+  failureElsewhere,
+  notReadyToLeave,
+  packedOrShipped,
+  scrapped,
+  unitOnHold,
+  unknownUnit,
+  wrongStep,
+} from '@/lib/domain/gate/unit-rules';
+import { matchesSerialPattern } from '@/lib/domain/plant/serial-pattern';
+
+/**
+ * Every rule that an event breaks, given what is known at its moment, in order of precedence; empty is go.
+ * Pure: server and tablet run this same function.
+ */
+export function judge(event: WireEvent, known: Known): Refusal[] {
+  return inPrecedence([...whoAndWhere(event, known), ...rulesOf(event, known)]);
+}
+
+function whoAndWhere({ station, operator }: WireEvent, known: Known): Refusal[] {
+  const refusals: Refusal[] = [];
+  if (station !== undefined && known.plant.station(station) === null)
+    refusals.push({ code: 'unknown_station', station });
+  if (operator !== undefined && known.plant.operator(operator) === null)
+    refusals.push({ code: 'unknown_operator', operator });
+  return refusals;
+}
+
+function rulesOf(event: WireEvent, known: Known): Refusal[] {
+  switch (event.type) {
+    case 'unit.started':
+      return started(event, known);
+    case 'unit.processed':
+      return processed(event, known);
+    case 'unit.signed':
+      return workOn(known, event.body.unit, [
+        ...unitOnHold(known, event.body.unit),
+        ...failureElsewhere(known, event.body.unit, null),
+      ]);
+    case 'unit.joined':
+      return joined(event, known);
+    case 'unit.separated':
+      return separated(event, known);
+    case 'part.removed':
+      return workOn(known, event.body.unit, packedOrShipped(known, event.body.unit));
+    case 'part.installed':
+      return installed(event, known);
+    case 'unit.scrapped':
+      return workOn(known, event.body.unit, []);
+    case 'unit.packed':
+      return packed(event, known);
+    case 'unit.unpacked':
+      return unpacked(event, known);
+    case 'container.nested':
+      return nested(event, known);
+    case 'container.unnested':
+      return unnested(event, known);
+    case 'container.shipped':
+      return ifKnown(unknownContainer(known, event.body.container), () => [
+        ...containerShipped(known, event.body.container),
+        ...notReadyToShip(known, event.body.container),
+      ]);
+    case 'unit.returned':
+      return unknownUnit(known, event.body.unit);
+    case 'hold.placed':
+      return unknownTarget(event, known);
+    case 'hold.released':
+      return released(event, known);
+    case 'item.received':
+      return known.item(event.body.item) === null
+        ? []
+        : [{ code: 'already_received', item: event.body.item }];
+    case 'item.counted':
+    case 'item.inspected':
+    case 'item.retired':
+      return unknownItem(known, event.body.item);
+    case 'item.mounted':
+      return mountFaults(known, { ...event.body, station: event.station });
+    case 'item.unmounted':
+      return unmounted(event, known);
+    case 'event.voided':
+      return known.eventType(event.body.event) === 'event.voided'
+        ? [{ code: 'void_of_void', event: event.body.event }]
+        : [];
+    default:
+      return event satisfies never;
+  }
+}
+
+/** What is unknown cannot be asked further questions. */
+function ifKnown(unknown: Refusal[], further: () => Refusal[]): Refusal[] {
+  return unknown.length > 0 ? unknown : further();
+}
+
+function workOn(known: Known, unit: string, further: Refusal[]): Refusal[] {
+  return ifKnown(unknownUnit(known, unit), () => [...scrapped(known, unit), ...further]);
+}
+
+function started({ body }: EventOf<'unit.started'>, known: Known): Refusal[] {
+  const refusals: Refusal[] = [];
+  const product = known.plant.product(body.product, body.revision);
+  if (product === null)
+    refusals.push({ code: 'unknown_product', product: body.product, revision: body.revision });
+  const pattern = product?.serialPattern;
+  if (pattern !== undefined && !matchesSerialPattern(pattern, body.unit))
+    refusals.push({ code: 'serial_pattern_mismatch', unit: body.unit, expected: pattern });
+  if (known.unit(body.unit)?.isStarted) refusals.push({ code: 'already_started', unit: body.unit });
+  if (body.boardLot !== undefined) {
+    const onLot = known.holdsOn('lot', body.boardLot);
+    refusals.push(...itemOnHold(known, body.boardLot));
+    refusals.push(
+      ...onLot.map(({ hold, kind, id, reason }): Refusal => ({ code: 'on_hold', kind, id, hold, reason })),
+    );
+  }
+  return refusals;
+}
+
+function processed(event: EventOf<'unit.processed'>, known: Known): Refusal[] {
+  const { station: code, operator: badge, body } = event;
+  const station = known.plant.station(code);
+  const operator = badge === undefined ? null : known.plant.operator(badge);
+  const unit = ifKnown(unknownUnit(known, body.unit), () => [
+    ...scrapped(known, body.unit),
+    ...packedOrShipped(known, body.unit),
+    ...unitOnHold(known, body.unit),
+    ...(station === null ? [] : failureElsewhere(known, body.unit, station.operation)),
+    ...(station === null ? [] : wrongStep(known, body.unit, station.operation)),
+    ...slotFaults(known, body.unit, code),
+  ]);
+  const used = (body.used ?? []).flatMap(({ item }) => [
+    ...unknownItem(known, item),
+    ...retired(known, item),
+    ...itemOnHold(known, item),
+  ]);
+  const isQualified =
+    operator === null || station === null || (operator.operations ?? []).includes(station.operation);
+  if (isQualified) return [...unit, ...used];
+  return [...unit, ...used, { code: 'not_qualified', operator: badge, operation: station.operation }];
+}
+
+function joined({ body: { unit, into } }: EventOf<'unit.joined'>, known: Known): Refusal[] {
+  return ifKnown([...unknownUnit(known, unit), ...unknownUnit(known, into)], () => {
+    const refusals = [unit, into].flatMap((each) => [
+      ...scrapped(known, each),
+      ...packedOrShipped(known, each),
+      ...unitOnHold(known, each),
+    ]);
+    refusals.push(...failureElsewhere(known, unit, null));
+    const outer = known.outerUnit(unit);
+    if (outer !== null) refusals.push({ code: 'already_inside', unit, outer });
+    if (unit === into || known.innerUnits(unit).includes(into))
+      refusals.push({ code: 'would_contain_itself', unit, into });
+    return refusals;
+  });
+}
+
+function separated({ body: { unit, from } }: EventOf<'unit.separated'>, known: Known): Refusal[] {
+  return ifKnown([...unknownUnit(known, unit), ...unknownUnit(known, from)], () => [
+    ...packedOrShipped(known, from),
+    ...(known.outerUnit(unit) === from ? [] : [{ code: 'not_inside' as const, unit, from }]),
+  ]);
+}
+
+function installed({ body }: EventOf<'part.installed'>, known: Known): Refusal[] {
+  const source =
+    body.item === undefined
+      ? body.fromUnit === undefined
+        ? []
+        : unknownUnit(known, body.fromUnit)
+      : [...unknownItem(known, body.item), ...retired(known, body.item), ...itemOnHold(known, body.item)];
+  return [...source, ...workOn(known, body.unit, packedOrShipped(known, body.unit))];
+}
+
+function packed({ body: { unit, container } }: EventOf<'unit.packed'>, known: Known): Refusal[] {
+  const outer = known.outerUnit(unit);
+  return ifKnown(unknownUnit(known, unit), () => [
+    ...packedOrShipped(known, unit),
+    ...(outer === null ? [] : [{ code: 'inside_another_unit' as const, unit, outer }]),
+    ...containerShipped(known, container),
+    ...containerOnHold(known, container),
+    ...notReadyToLeave(known, unit),
+  ]);
+}
+
+function unpacked({ body: { unit, container } }: EventOf<'unit.unpacked'>, known: Known): Refusal[] {
+  return ifKnown([...unknownUnit(known, unit), ...unknownContainer(known, container)], () => {
+    const state = known.unit(unit);
+    const isIn = state?.placing === 'container' && state.container === container;
+    return isIn ? containerShipped(known, container) : [{ code: 'not_in_container', unit, container }];
+  });
+}
+
+function nested({ body: { container, into } }: EventOf<'container.nested'>, known: Known): Refusal[] {
+  return ifKnown(unknownContainer(known, container), () => [
+    ...containerShipped(known, container),
+    ...containerShipped(known, into),
+    ...containerOnHold(known, container),
+    ...containerOnHold(known, into),
+    ...nestsItself(known, container, into),
+  ]);
+}
+
+function unnested({ body: { container, from } }: EventOf<'container.unnested'>, known: Known): Refusal[] {
+  return ifKnown([...unknownContainer(known, container), ...unknownContainer(known, from)], () =>
+    known.container(container)?.inside === from
+      ? containerShipped(known, container)
+      : [{ code: 'not_in_container', container, from }],
+  );
+}
+
+function unknownTarget({ body: { target } }: EventOf<'hold.placed'>, known: Known): Refusal[] {
+  switch (target.kind) {
+    case 'unit':
+      return unknownUnit(known, target.id);
+    case 'item':
+      return unknownItem(known, target.id);
+    case 'container':
+      return unknownContainer(known, target.id);
+    case 'lot':
+      return [];
+    default:
+      return target.kind satisfies never;
+  }
+}
+
+function released({ body: { hold } }: EventOf<'hold.released'>, known: Known): Refusal[] {
+  const state = known.hold(hold);
+  if (state === null) return [{ code: 'unknown_hold', hold }];
+  return state.isReleased ? [{ code: 'hold_already_released', hold }] : [];
+}
+
+function unmounted({ station, body: { item, slot } }: EventOf<'item.unmounted'>, known: Known): Refusal[] {
+  return ifKnown(unknownItem(known, item), () => {
+    if (known.plant.station(station) === null) return [];
+    const isIn = known.slotContents(station).get(slot) === item;
+    if (isIn) return [];
+    if (known.plant.slotHolds(station, slot) === null) return [{ code: 'unknown_slot', station, slot }];
+    return [{ code: 'not_in_slot', station, slot, item }];
+  });
+}

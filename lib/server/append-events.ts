@@ -1,0 +1,65 @@
+import type { AppendOutcome } from '@/lib/data/record/append-batch';
+import { eventSchema } from '@/lib/domain/events/catalogue';
+import { type LoggedEvent, toLogged } from '@/lib/domain/events/logged-event';
+import type { Refusal } from '@/lib/domain/gate/refusals';
+import { inputErrors } from '@/lib/domain/input-errors';
+import { may } from '@/lib/domain/people/permissions';
+import { type Principal, principalLabel } from '@/lib/domain/people/principal';
+import { database } from '@/lib/server/database';
+
+/** What became of one event, as the wire tells it. */
+export type EventResult = {
+  id: string | null;
+  outcome: 'recorded' | 'already_recorded' | 'refused';
+  refusal?: Refusal & { also?: Refusal[] };
+  flags?: Refusal[];
+};
+
+/**
+ * Judges and records events in the given order; the answer has one result an event, and is given once all of it is
+ * durable. Malformed events are refused with pointers below `/events`; they never harm their neighbours.
+ */
+export async function appendEvents(events: readonly unknown[], principal: Principal): Promise<EventResult[]> {
+  const checked = events.map((event, index) => check(event, index, principal));
+  const good = checked.flatMap((entry) => (entry.event === null ? [] : [entry.event]));
+  const outcomes = good.length === 0 ? [] : await database().queue.append(good, principalLabel(principal));
+  return checked.map((entry) => {
+    if (entry.event === null) return entry.result;
+    const outcome = outcomes.shift();
+    if (outcome === undefined) throw new Error('The log answered for fewer events than it was given.');
+    return resultOf(entry.event.id, outcome);
+  });
+}
+
+type Checked = { event: LoggedEvent } | { event: null; result: EventResult };
+
+function check(input: unknown, index: number, principal: Principal): Checked {
+  const parsed = eventSchema.safeParse(input);
+  if (!parsed.success) {
+    const errors = inputErrors(parsed.error, `/events/${index}`);
+    return {
+      event: null,
+      result: { id: idOf(input), outcome: 'refused', refusal: { code: 'malformed', errors } },
+    };
+  }
+  const event = toLogged(parsed.data);
+  if (may(principal, `event:${event.type}`)) return { event };
+  const refusal: Refusal = { code: 'not_permitted', type: event.type };
+  return { event: null, result: { id: event.id, outcome: 'refused', refusal } };
+}
+
+function idOf(input: unknown): string | null {
+  if (typeof input !== 'object' || input === null || !('id' in input)) return null;
+  return typeof input.id === 'string' ? input.id.slice(0, 64) : null;
+}
+
+function resultOf(id: string, outcome: AppendOutcome): EventResult {
+  if (outcome.outcome === 'already_recorded') return { id, outcome: 'already_recorded' };
+  if (outcome.outcome === 'recorded')
+    return outcome.flags.length === 0
+      ? { id, outcome: 'recorded' }
+      : { id, outcome: 'recorded', flags: outcome.flags };
+  const [refusal, ...also] = outcome.reasons;
+  if (refusal === undefined) throw new Error('An event was refused without a reason.');
+  return { id, outcome: 'refused', refusal: also.length === 0 ? refusal : { ...refusal, also } };
+}

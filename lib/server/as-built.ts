@@ -1,0 +1,197 @@
+import { findContainerHistory, findItemHistories, findUnitHistory } from '@/lib/data/log/find-events';
+import { loadPlant } from '@/lib/data/plant/load-plant';
+import type { Queryable } from '@/lib/data/pool';
+import { findHolds, type Hold } from '@/lib/data/trace/find-holds';
+import { findJoinings, type Joining } from '@/lib/data/trace/find-joinings';
+import { findOverlaps } from '@/lib/data/trace/find-overlaps';
+import { findUnitEvents, type UnitEvent } from '@/lib/data/trace/find-unit-events';
+import { onSnapshot } from '@/lib/data/transaction';
+import type { WireEvent } from '@/lib/domain/events/catalogue';
+import { type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
+import type { Place } from '@/lib/domain/genealogy/answer';
+import { directDrawsOf } from '@/lib/domain/genealogy/draw-rows';
+import { drawsOf, type Overlap, type UnitDraw } from '@/lib/domain/genealogy/unit-draws';
+import { foldItem, type ItemState } from '@/lib/domain/items/fold-item';
+import { foldContainer } from '@/lib/domain/packing/fold-container';
+import type { Plant } from '@/lib/domain/plant/plant';
+import { formatInstant, instantOf } from '@/lib/domain/time';
+import { foldUnit } from '@/lib/domain/units/fold-unit';
+import { database } from '@/lib/server/database';
+
+/** A stay seen from one end: the other unit. */
+export type Stay = Omit<Joining, 'inner' | 'outer'> & { unit: string };
+
+/** An event with what the log knows beside it. */
+export type EventRecord = WireEvent & {
+  voided: boolean;
+  voidedBy: string | null;
+  recordedAt: string;
+  recordedBy: string;
+  flags: unknown[];
+};
+
+/** Everything that went into a unit and happened to it. */
+export type AsBuilt = {
+  unit: string;
+  product: string | null;
+  revision: string | null;
+  place: Place;
+  draws: UnitDraw[];
+  children: Stay[];
+  parents: Stay[];
+  containers: string[];
+  holds: Hold[];
+  events: EventRecord[];
+};
+
+/** Deepest chain of units, containers or donors that is followed. */
+const DEPTH_MAX = 64;
+
+/**
+ * A unit's as-built record, or null when no event names it. With `at` (RFC 3339), as the record now tells of that
+ * moment: only what had happened by then counts, corrections included whenever they were made.
+ */
+export function asBuilt(unit: string, at?: string): Promise<AsBuilt | null> {
+  return onSnapshot(database().pool, (client) => new Reader(client, at).read(unit));
+}
+
+class Reader {
+  readonly #db: Queryable;
+  readonly #untilUs: number;
+  readonly #until: string;
+  readonly #histories = new Map<string, LoggedEvent[]>();
+
+  constructor(db: Queryable, at: string | undefined) {
+    this.#db = db;
+    this.#untilUs = at === undefined ? Number.POSITIVE_INFINITY : instantOf(at);
+    this.#until = at === undefined ? 'infinity' : formatInstant(this.#untilUs);
+  }
+
+  async read(unit: string): Promise<AsBuilt | null> {
+    const named = (await findUnitEvents(this.#db, unit)).filter(({ event }) => event.atUs <= this.#untilUs);
+    if (named.length === 0) return null;
+    const { plant } = await loadPlant(this.#db);
+    const own = named.flatMap(({ event, isVoided }) =>
+      subjectUnit(event) === unit && !isVoided ? [event] : [],
+    );
+    this.#histories.set(unit, own);
+    const { product, revision } = foldUnit(unit, own, plant);
+    const until = this.#until;
+    const children = await findJoinings(this.#db, { unit, side: 'outer_unit', until });
+    const parents = await findJoinings(this.#db, { unit, side: 'inner_unit', until });
+    const { place, containers } = await this.#whereIs(unit, plant);
+    const holds = await findHolds(this.#db, 'unit', unit);
+    return {
+      unit,
+      product,
+      revision,
+      place,
+      draws: await this.#draws(unit, plant),
+      children: children.map(({ inner, outer: _, ...stay }) => ({ unit: inner, ...stay })),
+      parents: parents.map(({ outer, inner: _, ...stay }) => ({ unit: outer, ...stay })),
+      containers,
+      holds: holds.filter((hold) => instantOf(hold.at) <= this.#untilUs),
+      events: named.map(toRecord),
+    };
+  }
+
+  async #history(unit: string): Promise<LoggedEvent[]> {
+    const known = this.#histories.get(unit);
+    if (known !== undefined) return known;
+    const history = (await findUnitHistory(this.#db, unit)).filter((event) => event.atUs <= this.#untilUs);
+    this.#histories.set(unit, history);
+    return history;
+  }
+
+  async #draws(unit: string, plant: Plant): Promise<UnitDraw[]> {
+    let level = [unit];
+    const family = new Set(level);
+    for (let depth = 0; level.length > 0 && depth < DEPTH_MAX; depth += 1) {
+      const donors: string[] = [];
+      for (const each of level) donors.push(...(await this.#history(each)).flatMap(donorOf));
+      level = [...new Set(donors)].filter((donor) => !family.has(donor));
+      for (const donor of level) family.add(donor);
+    }
+    const events: LoggedEvent[] = [];
+    for (const each of family) events.push(...(await this.#history(each)));
+    const overlaps = await findOverlaps(this.#db, events, this.#until);
+    const items = await this.#items(events, overlaps);
+    return drawsOf(
+      {
+        plant,
+        history: (each) => this.#histories.get(each) ?? [],
+        overlaps: (event) => overlaps.get(event) ?? [],
+        item: (item) => items.get(item) ?? null,
+      },
+      unit,
+    );
+  }
+
+  async #items(
+    events: readonly LoggedEvent[],
+    overlaps: ReadonlyMap<string, Overlap[]>,
+  ): Promise<Map<string, ItemState | null>> {
+    const named = events.flatMap((event) => directDrawsOf(event).map((draw) => draw.item));
+    const slotted = [...overlaps.values()].flat().map((overlap) => overlap.item);
+    const histories = await findItemHistories(this.#db, [...new Set([...named, ...slotted])]);
+    return new Map(
+      [...histories].map(([item, history]) => [
+        item,
+        foldItem(history.filter((event) => event.atUs <= this.#untilUs)),
+      ]),
+    );
+  }
+
+  /** Where a unit was: its outermost unit's place, with the containers around that, innermost first. */
+  async #whereIs(unit: string, plant: Plant): Promise<{ place: Place; containers: string[] }> {
+    const outermost = await this.#outermost(unit);
+    const state = foldUnit(outermost, await this.#history(outermost), plant);
+    if (state.isScrapped) return { place: { kind: 'scrapped' }, containers: [] };
+    switch (state.placing) {
+      case null:
+        return { place: null, containers: [] };
+      case 'station':
+        return { place: { kind: 'station', station: state.lastStation }, containers: [] };
+      case 'container':
+        return this.#inContainer(state.container ?? '');
+      default:
+        return { place: { kind: state.placing }, containers: [] };
+    }
+  }
+
+  async #outermost(unit: string): Promise<string> {
+    const seen = new Set([unit]);
+    let outermost = unit;
+    for (let depth = 0; depth < DEPTH_MAX; depth += 1) {
+      const options = { unit: outermost, side: 'inner_unit' as const, until: this.#until };
+      const open = (await findJoinings(this.#db, options)).findLast((joining) => joining.until === null);
+      if (open === undefined || seen.has(open.outer)) return outermost;
+      seen.add(open.outer);
+      outermost = open.outer;
+    }
+    return outermost;
+  }
+
+  async #inContainer(container: string): Promise<{ place: Place; containers: string[] }> {
+    const containers: string[] = [];
+    let place: Place = { kind: 'container', container };
+    for (let each: string | null = container; each !== null && !containers.includes(each); ) {
+      containers.push(each);
+      const history = await findContainerHistory(this.#db, each);
+      const { inside, shipping } = foldContainer(history.filter((event) => event.atUs <= this.#untilUs));
+      if (shipping !== null && place?.kind === 'container')
+        place = { kind: 'shipped', container, shipment: shipping.shipment, customer: shipping.customer };
+      each = inside;
+    }
+    return { place, containers };
+  }
+}
+
+function donorOf(event: LoggedEvent): string[] {
+  return event.type === 'part.installed' && event.body.fromUnit !== undefined ? [event.body.fromUnit] : [];
+}
+
+function toRecord({ event, isVoided, voidedBy, recordedAtUs, recordedBy, flags }: UnitEvent): EventRecord {
+  const { atUs: _, ...sent } = event;
+  return { ...sent, voided: isVoided, voidedBy, recordedAt: formatInstant(recordedAtUs), recordedBy, flags };
+}
