@@ -30,19 +30,27 @@ const serverSettings: Record<string, string> = {
   jit: 'off',
 };
 
+/** For tests, whose data outlive nothing: no waiting for the disk. */
+const temporarySettings: Record<string, string> = {
+  fsync: 'off',
+  full_page_writes: 'off',
+  synchronous_commit: 'off',
+};
+
 /** A running embedded PostgreSQL: `url` is its database as the owner, `adminUrl` its superuser. */
 export type EmbeddedCluster = { url: string; adminUrl: string; stop(): Promise<void> };
 
 /**
  * Starts the PostgreSQL that keeps its data under `dataFolder`, making it at the first start and stopping one left
- * over from a killed server. It is started again if it dies. The caller holds the lock on `dataFolder`; `settings`
- * override server parameters, for tests. Throws `DatabaseProblem` with words for a person.
+ * over from a killed server. It is started again if it dies. The caller holds the lock on `dataFolder`. With `temporary`,
+ * for tests, it is fast and forgetful. Throws `DatabaseProblem` with words for a person.
  */
 export async function startEmbeddedCluster(options: {
   dataFolder: string;
   report: (line: string) => void;
-  settings?: Record<string, string>;
+  temporary?: boolean;
 }): Promise<EmbeddedCluster> {
+  const temporary = options.temporary ?? false;
   const home = findClusterHome(options.dataFolder);
   const clusterFolder = clusterFolderOf(home);
   const account = chooseClusterAccount(clusterFolder);
@@ -58,7 +66,8 @@ export async function startEmbeddedCluster(options: {
       clusterFolder,
       logPath: join(home, 'postgres.log'),
       port: settings.port,
-      settings: { ...serverSettings, ...options.settings },
+      settings: temporary ? { ...serverSettings, ...temporarySettings } : serverSettings,
+      temporary,
       probeUrl: adminUrl(settings),
       report: options.report,
     });

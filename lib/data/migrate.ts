@@ -9,16 +9,20 @@ import { DatabaseProblem } from '@/lib/data/database-problem';
 import { ensureDatabaseRole } from '@/lib/data/ensure-database-role';
 import { loadSchemaEngine } from '@/lib/data/load-schema-engine';
 
-const prismaFolder = join(dirname(dirname(dirname(fileURLToPath(import.meta.url)))), 'prisma');
+const ownPrismaFolder = join(dirname(dirname(dirname(fileURLToPath(import.meta.url)))), 'prisma');
 
 /** Any number that nothing else on the server takes: one migration at a time in a database. */
 const migrationLockKey = 7_338_355_461;
 
 /**
  * Brings the database to the newest migration, all or nothing, and may be called by any number of processes at
- * once. `databaseUrl` is the owner's. Throws `DatabaseProblem` with what a DBA must do when a right is missing.
+ * once. `databaseUrl` is the owner's; `prismaFolder` holds schema and migrations. Throws `DatabaseProblem` with what a DBA must do when a right is missing.
  */
-export async function migrate(databaseUrl: string, report: (line: string) => void): Promise<void> {
+export async function migrate(
+  databaseUrl: string,
+  report: (line: string) => void,
+  prismaFolder: string = ownPrismaFolder,
+): Promise<void> {
   await ensureDatabaseRole(databaseUrl);
   const pool = new pg.Pool({
     connectionString: databaseUrl,
@@ -32,7 +36,7 @@ export async function migrate(databaseUrl: string, report: (line: string) => voi
   try {
     await pool.query('begin read write');
     await pool.query('select pg_advisory_xact_lock($1)', [migrationLockKey]);
-    const applied = await applyMigrations(pool);
+    const applied = await applyMigrations(pool, prismaFolder);
     await pool.query('commit');
     for (const name of applied) report(`Migration ${name} applied`);
   } finally {
@@ -40,7 +44,7 @@ export async function migrate(databaseUrl: string, report: (line: string) => voi
   }
 }
 
-async function applyMigrations(pool: pg.Pool): Promise<string[]> {
+async function applyMigrations(pool: pg.Pool, prismaFolder: string): Promise<string[]> {
   let cause: unknown = null;
   const adapter = new WholeScriptPrismaPg(pool, (error) => {
     cause ??= error;
@@ -53,7 +57,7 @@ async function applyMigrations(pool: pg.Pool): Promise<string[]> {
     bindMigrationAwareSqlAdapterFactory(adapter),
   );
   const filters = { externalTables: [], externalEnums: [] };
-  const migrationsList = readMigrations();
+  const migrationsList = readMigrations(join(prismaFolder, 'migrations'));
   try {
     if (await wasMigratedBefore(pool)) {
       const diagnosis = { migrationsList, filters, optInToShadowDatabase: false };
@@ -121,8 +125,7 @@ class WholeScriptPrismaPg extends PrismaPg {
   }
 }
 
-function readMigrations() {
-  const baseDir = join(prismaFolder, 'migrations');
+function readMigrations(baseDir: string) {
   const lockfile = join(baseDir, 'migration_lock.toml');
   const names = existsSync(baseDir) ? readdirSync(baseDir, { withFileTypes: true }) : [];
   return {

@@ -19,6 +19,8 @@ export type PostmasterOptions = {
   logPath: string;
   port: number;
   settings: Record<string, string>;
+  /** For tests: shares our terminal's Ctrl-C, and is not started again when it dies. */
+  temporary: boolean;
   /** Connection string that must be answered before the postmaster counts as ready. */
   probeUrl: string;
   report: (line: string) => void;
@@ -33,7 +35,7 @@ export async function startPostmaster(options: PostmasterOptions): Promise<Postm
   let stopping = false;
 
   const supervise = async (): Promise<void> => {
-    while (!stopping) {
+    while (!(stopping || options.temporary)) {
       const reason = await current.exited;
       if (stopping) return;
       options.report(`PostgreSQL ended unexpectedly (${reason}); starting it again`);
@@ -95,7 +97,7 @@ function spawnPostgres(options: PostmasterOptions, log: number): ChildProcess {
     cwd: '/',
     env: postgresEnvironment,
     // In a session of its own: Ctrl-C must reach the server first, which ends its requests and then PostgreSQL.
-    detached: true,
+    detached: !options.temporary,
     stdio: ['ignore', log, log],
   });
 }

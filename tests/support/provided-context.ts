@@ -1,0 +1,20 @@
+/** How tests reach the PostgreSQL server that their run has started or was given. */
+export type DatabaseServer = {
+  /** Connects as a user who may create databases, to a database that is none of ours. */
+  ownerUrl: string;
+  /** A migrated database to copy. */
+  template: string;
+  /** A login that has the application's role and nothing else. */
+  appUser: string;
+  appPassword: string;
+};
+
+/** The production server that the browser tests share. */
+export type ReelkinServer = { origin: string; apiToken: string; setupLink: string | null };
+
+declare module 'vitest' {
+  export interface ProvidedContext {
+    databaseServer: DatabaseServer;
+    reelkinServer: ReelkinServer;
+  }
+}

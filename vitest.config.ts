@@ -1,0 +1,41 @@
+import { dirname } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const projectRoot = dirname(fileURLToPath(import.meta.url));
+
+/** Three kinds of tests: pure ones, those on a real PostgreSQL, and those on the production server in a browser. */
+export default defineConfig({
+  resolve: { alias: [{ find: /^@\//, replacement: `${projectRoot}/` }] },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: { name: 'unit', include: ['tests/{unit,property,architecture,types}/**/*.test.{ts,tsx}'] },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'db',
+          include: ['tests/{db,reference}/**/*.test.ts'],
+          globalSetup: ['tests/support/database-server.ts'],
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'e2e',
+          include: ['tests/e2e/**/*.test.ts'],
+          globalSetup: ['tests/support/reelkin-server.ts'],
+          // One server and one browser at a time: the tests share both.
+          fileParallelism: false,
+          sequence: { groupOrder: 1 },
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+});
