@@ -14,6 +14,10 @@ const envSchema = z
     REELKIN_DATA: z.string().optional(),
     REELKIN_DEMO: z.enum(['0', '1'], 'must be 1 or 0').default('0'),
     REELKIN_API_TOKEN: z.string().optional(),
+    REELKIN_SECRET: z.string().min(32, 'must have at least 32 characters').optional(),
+    REELKIN_LOG: z
+      .enum(['debug', 'info', 'warn', 'error', 'silent'], 'must be debug, info, warn, error or silent')
+      .default('info'),
     DATABASE_URL: z
       .string()
       .regex(/^postgres(ql)?:\/\//, 'must begin with postgresql://')
@@ -31,6 +35,8 @@ const envSchema = z
     dataFolder: resolve(raw.REELKIN_DATA ?? (raw.REELKIN_DEMO === '1' ? '.reelkin/demo' : '.reelkin')),
     demo: raw.REELKIN_DEMO === '1',
     apiToken: raw.REELKIN_API_TOKEN ?? null,
+    sessionSecret: raw.REELKIN_SECRET ?? null,
+    logLevel: raw.REELKIN_LOG,
     databaseUrl: raw.DATABASE_URL ?? null,
   }));
 
@@ -38,7 +44,8 @@ export type Env = z.output<typeof envSchema>;
 
 /**
  * The settings, or one sentence per variable that has a bad value. A variable set to nothing counts as not set.
- * `databaseUrl` is null for the embedded PostgreSQL, `apiToken` null for no bearer access.
+ * `databaseUrl` is null for the embedded PostgreSQL, `apiToken` null for no bearer access, `sessionSecret` null for
+ * one that the server makes itself.
  */
 export function readEnv(
   variables: Record<string, string | undefined>,

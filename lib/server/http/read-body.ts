@@ -1,0 +1,63 @@
+import type { InputError } from '@/lib/domain/input-errors';
+import { nestingDepth } from '@/lib/server/http/nesting-depth';
+import { ProblemError } from '@/lib/server/http/problem';
+
+/** Largest body in bytes, from the wire contract. */
+export const BODY_BYTES_MAX = 4 * 1024 * 1024;
+// The deepest document of the contract nests eight levels; nobody's schema or database should meet a tower of them.
+const NESTING_DEPTH_MAX = 64;
+
+/**
+ * Reads a request's JSON body; throws a `ProblemError` when it is too large (413), not JSON by its type (415), not
+ * UTF-8, not JSON by its text or nested beyond reason (400). A body without a type is taken for JSON.
+ */
+export async function readJsonBody(request: Request): Promise<unknown> {
+  requireJsonType(request.headers);
+  const text = decode(await readBytes(request));
+  if (nestingDepth(text) > NESTING_DEPTH_MAX)
+    throw malformed('nested_too_deep', `The body nests more than ${NESTING_DEPTH_MAX} levels.`);
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw malformed('not_json', 'The body is not a complete JSON document.');
+  }
+}
+
+/** Reads a body of at most 4 MiB, whatever its length was said to be; throws a `ProblemError` (413) beyond that. */
+export async function readBytes(request: Request): Promise<Uint8Array> {
+  if (Number(request.headers.get('content-length') ?? 0) > BODY_BYTES_MAX) throw tooLarge();
+  const chunks: Uint8Array[] = [];
+  let byteCount = 0;
+  for await (const chunk of request.body ?? []) {
+    byteCount += chunk.byteLength;
+    if (byteCount > BODY_BYTES_MAX) throw tooLarge();
+    chunks.push(chunk);
+  }
+  return Buffer.concat(chunks, byteCount);
+}
+
+function requireJsonType(headers: Headers): void {
+  const type = headers.get('content-type')?.split(';')[0]?.trim().toLowerCase() ?? '';
+  if (type !== '' && type !== 'application/json')
+    throw new ProblemError('unsupported_media_type', { detail: 'Send the body as application/json.' });
+  const encoding = headers.get('content-encoding')?.trim().toLowerCase() ?? '';
+  if (encoding !== '' && encoding !== 'identity')
+    throw new ProblemError('unsupported_media_type', { detail: 'Send the body without a content encoding.' });
+}
+
+function decode(bytes: Uint8Array): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw malformed('not_utf8', 'The body is not valid UTF-8.');
+  }
+}
+
+function malformed(code: string, detail: string): ProblemError {
+  const errors: InputError[] = [{ pointer: '', code, detail }];
+  return new ProblemError('malformed', { detail, errors });
+}
+
+function tooLarge(): ProblemError {
+  return new ProblemError('body_too_large', { detail: 'A body has at most 4 MiB (4,194,304 bytes).' });
+}
