@@ -53,7 +53,7 @@ async function check(name, run) {
     return true;
   } catch (error) {
     counts.failed += 1;
-    console.error(error instanceof StepFailed && error.output !== '' ? error.output : '');
+    if (error instanceof StepFailed && error.output !== '') console.error(error.output);
     console.error(`FAILED ${name}: ${error instanceof StepFailed ? error.message : (error.stack ?? error)}`);
     return false;
   }
