@@ -1,0 +1,9 @@
+import type { en } from '@/lib/ui/messages/en';
+
+declare module 'use-intl' {
+  /** Makes a key that the catalogue does not have a compile error. */
+  interface AppConfig {
+    Locale: 'en';
+    Messages: typeof en;
+  }
+}

@@ -1,0 +1,66 @@
+'use client';
+
+import { Button, PasswordInput, Stack, Text, TextInput, Title } from '@mantine/core';
+import { type KeyboardEvent, useActionState, useId, useRef } from 'react';
+import { useTranslations } from 'use-intl';
+import { PinKeypad } from '@/lib/ui/people/pin-keypad';
+import { SignInRefusal } from '@/lib/ui/people/sign-in-refusal';
+import { SIGN_IN_UNTRIED, type SignInAction } from '@/lib/ui/people/sign-in-state';
+
+/**
+ * Badge and PIN, for gloves and a scanner: the scanner's Enter after the badge moves on to the PIN, and the PIN has
+ * number keys on the screen. The inputs keep what is typed before the page has woken up.
+ */
+export function StationSignIn({ action, returnTo }: { action: SignInAction; returnTo: string }) {
+  const t = useTranslations('signIn');
+  const [state, submit, isPending] = useActionState(action, SIGN_IN_UNTRIED);
+  const pinInput = useRef<HTMLInputElement>(null);
+  const headingId = useId();
+
+  const moveOnToPin = (event: KeyboardEvent): void => {
+    if (event.key !== 'Enter' || pinInput.current?.value !== '') return;
+    event.preventDefault();
+    pinInput.current.focus();
+  };
+
+  return (
+    <form action={submit} aria-labelledby={headingId}>
+      <Stack>
+        <Title order={2} id={headingId}>
+          {t('station.title')}
+        </Title>
+        <Text>{t('station.hint')}</Text>
+        <input type="hidden" name="to" value={returnTo} />
+        <TextInput
+          name="badge"
+          label={t('badge')}
+          defaultValue={state.badge}
+          size="xl"
+          required
+          withAsterisk={false}
+          autoFocus
+          autoComplete="off"
+          autoCapitalize="none"
+          spellCheck={false}
+          onKeyDown={moveOnToPin}
+        />
+        <PasswordInput
+          ref={pinInput}
+          name="secret"
+          label={t('pin')}
+          size="xl"
+          required
+          withAsterisk={false}
+          inputMode="numeric"
+          autoComplete="off"
+          visibilityToggleButtonProps={{ 'aria-label': t('showPassword') }}
+        />
+        <PinKeypad input={pinInput} />
+        <SignInRefusal refusal={state.refusal} />
+        <Button type="submit" size="xl" loading={isPending}>
+          {t('station.submit')}
+        </Button>
+      </Stack>
+    </form>
+  );
+}
