@@ -12,7 +12,8 @@ export async function insertEvents(
   recordedAtUs: number,
 ): Promise<void> {
   if (arriving.length === 0) return;
-  const rows = arriving.map(({ event, recordedBy }) => ({
+  const rows = arriving.map(({ event, recordedBy }, ordinal) => ({
+    ordinal,
     id: event.id,
     type: event.type,
     at: formatInstant(event.atUs),
@@ -32,9 +33,9 @@ export async function insertEvents(
        body, recorded_at, recorded_by)
      select r.id, r.type, r.at, r.at_sent, r.unit, r.station, r.operator, r.device, r.device_seq, r.uncertainty_ms,
        r.gate, r.body, $2::timestamptz, r.recorded_by
-     from jsonb_to_recordset($1::jsonb) with ordinality as r(id uuid, type text, at timestamptz, at_sent text,
+     from jsonb_to_recordset($1::jsonb) as r(ordinal integer, id uuid, type text, at timestamptz, at_sent text,
        unit text, station text, operator text, device text, device_seq bigint, uncertainty_ms bigint, gate text,
-       body jsonb, recorded_by text, ordinal bigint)
+       body jsonb, recorded_by text)
      order by r.ordinal`,
     [JSON.stringify(rows), formatInstant(recordedAtUs)],
   );

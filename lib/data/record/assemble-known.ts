@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { openInstantColumn } from '@/lib/data/columns';
 import { findContainerHistory, findEventsById } from '@/lib/data/log/find-events';
 import type { Queryable } from '@/lib/data/pool';
 import {
@@ -236,7 +237,7 @@ async function contentsByContainer(
   return contentRow.parse(rows[0]);
 }
 
-const holdStateRow = z.object({ released_at: z.number() });
+const holdStateRow = z.object({ released_at: openInstantColumn });
 
 async function namedEvents(db: Queryable, event: LoggedEvent): Promise<Pick<Known, 'hold' | 'eventType'>> {
   if (event.type === 'hold.released') {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { openInstantColumn } from '@/lib/data/columns';
 import { findUnitHistories } from '@/lib/data/log/find-events';
 import type { Queryable } from '@/lib/data/pool';
 import { loadUnits, type UnitEntry } from '@/lib/data/record/unit-rows';
@@ -18,7 +19,7 @@ const mountRow = z.object({
   slot: z.string(),
   item: z.string(),
   from_at: z.number(),
-  to_at: z.number(),
+  to_at: openInstantColumn,
 });
 const holdRow = z.object({
   hold: z.string(),
@@ -27,13 +28,13 @@ const holdRow = z.object({
   reason: z.string(),
   is_automatic: z.boolean(),
   placed_at: z.number(),
-  released_at: z.number(),
+  released_at: openInstantColumn,
 });
 const joiningRow = z.object({
   inner_unit: z.string(),
   outer_unit: z.string(),
   at: z.number(),
-  to_at: z.number(),
+  to_at: openInstantColumn,
 });
 
 /** A mount interval in microseconds; `toUs` is infinite while it lasts. */

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { openInstantColumn } from '@/lib/data/columns';
 import type { Queryable } from '@/lib/data/pool';
 import type { HoldTargetKind } from '@/lib/domain/events/vocabulary';
 import { formatInstant } from '@/lib/domain/time';
@@ -23,7 +24,7 @@ const rowSchema = z.object({
   reason: z.string(),
   is_automatic: z.boolean(),
   placed_at: z.number(),
-  released_at: z.number(),
+  released_at: openInstantColumn,
   released_by: z.string().nullable(),
   disposition: z.string().nullable(),
 });

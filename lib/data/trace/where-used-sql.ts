@@ -41,7 +41,7 @@ draw as (
 held as (
   select d.unit, d.is_material, d.is_certain, d.held_at as from_at, d.held_event as from_event,
          coalesce(gone.at, 'infinity') as to_at, coalesce(gone.event, ${LAST_EVENT}) as to_event,
-         array[]::text[] as through
+         array[]::text[] collate "C" as through
   from draw d
   left join lateral (
     select last.at, last.event
@@ -76,7 +76,7 @@ ranked as (
 best as (
   select distinct on (unit) unit, rank, through, bool_or(is_certain) over (partition by unit) as is_certain
   from ranked
-  order by unit, rank desc, is_certain desc, cardinality(through), through
+  order by unit, rank desc, ranked.is_certain desc, cardinality(through), through
 ),
 answer as (
   select b.unit, u.product, u.revision,
@@ -163,7 +163,7 @@ function processedDraws(question: WhereUsedQuestion, param: Param): string {
   if (operator !== undefined) tests.push(`e.operator = ${param(operator, 'text')}`);
   return `
 base(unit, is_material, is_certain, positions, held_at, held_event) as (
-  select e.unit, false, ${time.certain}, '{}'::text[], e.at, e.id
+  select e.unit, false, ${time.certain}, '{}'::text[] collate "C", e.at, e.id
   from log.event e
   where e.type = 'unit.processed' and ${tests.join(' and ')}
     and not exists (select from read.voided v where v.event = e.id)

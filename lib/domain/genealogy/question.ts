@@ -14,6 +14,15 @@ function listOf<T extends z.ZodType>(member: T) {
   );
 }
 
+/**
+ * A time in a query. A plus sign that was not percent-encoded arrives as a space, which no time has: it is read as
+ * the plus that it was.
+ */
+export const instantParameter = z.preprocess(
+  (value) => (typeof value === 'string' ? value.replace(/ (?=\d\d:\d\d$)/, '+') : value),
+  instantSchema,
+);
+
 /** Query of where-used: at least one of item, lot, part, station, operator, from and to. */
 export const whereUsedQuestionSchema = z
   .strictObject({
@@ -22,8 +31,8 @@ export const whereUsedQuestionSchema = z
     part: codeSchema.optional(),
     station: codeSchema.optional(),
     operator: codeSchema.optional(),
-    from: instantSchema.optional(),
-    to: instantSchema.optional(),
+    from: instantParameter.optional(),
+    to: instantParameter.optional(),
     place: listOf(placeKindSchema).optional().meta({ description: 'Comma-separated.' }),
     relation: listOf(relationSchema).optional().meta({ description: 'Comma-separated.' }),
     certainty: listOf(certaintySchema).optional().meta({ description: 'Comma-separated.' }),
@@ -40,3 +49,6 @@ export const whereUsedQuestionSchema = z
   );
 
 export type WhereUsedQuestion = z.infer<typeof whereUsedQuestionSchema>;
+
+/** Query of as-built: a unit, and the moment about which the record is asked. */
+export const asBuiltQuestionSchema = z.strictObject({ unit: codeSchema, at: instantParameter.optional() });

@@ -9,9 +9,11 @@ import { UNSEEN_UNIT, type UnitState } from '@/lib/domain/units/unit-state';
  * The product is that of the last start, whatever came before it: a result may be recorded before its start.
  */
 export function foldUnit(unit: string, events: readonly LoggedEvent[], plant: Plant): UnitState {
-  let state = UNSEEN_UNIT;
-  for (const event of events) if (event.type === 'unit.started') state = withProduct(state, event);
-  for (const event of events) state = extendUnit(unit, state, event, plant);
+  const start = events.findLast((event) => event.type === 'unit.started');
+  let state = start === undefined ? UNSEEN_UNIT : withProduct(UNSEEN_UNIT, start);
+  for (const event of events)
+    state =
+      event.type === 'unit.started' ? placed(unit, state, plant) : extendUnit(unit, state, event, plant);
   return state;
 }
 
@@ -23,7 +25,7 @@ function withProduct(state: UnitState, event: EventOf<'unit.started'>): UnitStat
 export function extendUnit(unit: string, state: UnitState, event: LoggedEvent, plant: Plant): UnitState {
   switch (event.type) {
     case 'unit.started':
-      return settle(unit, { ...withProduct(state, event), placing: 'station', container: null }, plant);
+      return placed(unit, withProduct(state, event), plant);
     case 'unit.processed':
       return settle(unit, withResult(unit, state, event, plant), plant);
     case 'unit.signed':
@@ -59,6 +61,10 @@ function withResult(
     steps: { ...state.steps, [key]: { last: event.body.result, tries } },
     exhausted: isExhausted ? [...state.exhausted, event.id] : state.exhausted,
   };
+}
+
+function placed(unit: string, state: UnitState, plant: Plant): UnitState {
+  return settle(unit, { ...state, placing: 'station', container: null }, plant);
 }
 
 function settle(unit: string, state: UnitState, plant: Plant): UnitState {

@@ -4,6 +4,8 @@ import { ProblemError } from '@/lib/server/http/problem';
 
 /** Largest body in bytes, from the wire contract. */
 export const BODY_BYTES_MAX = 4 * 1024 * 1024;
+// How much of a body beyond that is still taken off the wire before the connection is given up.
+const DRAINED_BYTES_MAX = 64 * 1024 * 1024;
 // The deepest document of the contract nests eight levels; nobody's schema or database should meet a tower of them.
 const NESTING_DEPTH_MAX = 64;
 
@@ -25,14 +27,17 @@ export async function readJsonBody(request: Request): Promise<unknown> {
 
 /** Reads a body of at most 4 MiB, whatever its length was said to be; throws a `ProblemError` (413) beyond that. */
 export async function readBytes(request: Request): Promise<Uint8Array> {
-  if (Number(request.headers.get('content-length') ?? 0) > BODY_BYTES_MAX) throw tooLarge();
   const chunks: Uint8Array[] = [];
   let byteCount = 0;
   for await (const chunk of request.body ?? []) {
     byteCount += chunk.byteLength;
-    if (byteCount > BODY_BYTES_MAX) throw tooLarge();
-    chunks.push(chunk);
+    // What is too large is read on and thrown away: a client that still sends would not see an answer, and leaving
+    // the stream early ends the connection under it and under its next request.
+    if (byteCount <= BODY_BYTES_MAX) chunks.push(chunk);
+    else if (byteCount > DRAINED_BYTES_MAX) break;
   }
+  if (byteCount > BODY_BYTES_MAX)
+    throw new ProblemError('body_too_large', { detail: 'A body has at most 4 MiB (4,194,304 bytes).' });
   return Buffer.concat(chunks, byteCount);
 }
 
@@ -56,8 +61,4 @@ function decode(bytes: Uint8Array): string {
 function malformed(code: string, detail: string): ProblemError {
   const errors: InputError[] = [{ pointer: '', code, detail }];
   return new ProblemError('malformed', { detail, errors });
-}
-
-function tooLarge(): ProblemError {
-  return new ProblemError('body_too_large', { detail: 'A body has at most 4 MiB (4,194,304 bytes).' });
 }

@@ -118,7 +118,7 @@ create table read.bom_slot (
   revision  text collate "C" not null,
   station   text collate "C" not null,
   slot      text collate "C" not null,
-  positions text[] not null,
+  positions text[] collate "C" not null,
   primary key (station, slot, product, revision)
 );
 
@@ -219,7 +219,7 @@ create table read.direct_draw (
   item      text collate "C" not null,
   station   text collate "C",
   at        timestamptz not null,
-  positions text[] not null,
+  positions text[] collate "C" not null,
   primary key (event, ordinal)
 );
 create index direct_draw_of_item on read.direct_draw (item);

@@ -1,0 +1,28 @@
+import type pg from 'pg';
+import Cursor from 'pg-cursor';
+import { readUsedUnit } from '@/lib/data/trace/where-used';
+import { whereUsedStatement } from '@/lib/data/trace/where-used-sql';
+import type { UsedUnit } from '@/lib/domain/genealogy/answer';
+import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
+
+const ROWS_AT_ONCE = 2000;
+
+/** Every unit of an answer, sorted, page by page: PostgreSQL keeps the answer, the server holds one page of it. */
+export async function* streamWhereUsed(
+  pool: pg.Pool,
+  question: WhereUsedQuestion,
+): AsyncGenerator<UsedUnit[]> {
+  const { text, values } = whereUsedStatement(question);
+  const client = await pool.connect();
+  let isDone = false;
+  const cursor = client.query(new Cursor(`${text} select * from answer order by unit`, values));
+  try {
+    for (let rows = await cursor.read(ROWS_AT_ONCE); rows.length > 0; rows = await cursor.read(ROWS_AT_ONCE))
+      yield rows.map(readUsedUnit);
+    isDone = true;
+  } finally {
+    await cursor.close().catch(() => undefined);
+    // A reader that went away leaves the statement half read: such a connection is not used again.
+    client.release(!isDone);
+  }
+}

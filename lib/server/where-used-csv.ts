@@ -1,0 +1,56 @@
+import { pipeline, Readable } from 'node:stream';
+import { stringify } from 'csv-stringify';
+import { streamWhereUsed } from '@/lib/data/trace/stream-where-used';
+import type { UsedUnit } from '@/lib/domain/genealogy/answer';
+import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
+import { database } from '@/lib/server/database';
+
+const COLUMNS = [
+  'unit',
+  'product',
+  'revision',
+  'certainty',
+  'relation',
+  'place',
+  'station',
+  'container',
+  'shipment',
+  'customer',
+  'through',
+] as const;
+
+/**
+ * The whole answer as CSV (RFC 4180 with a header), streamed from the database as it is read. A cell that a
+ * spreadsheet would take for a formula is preceded by an apostrophe.
+ */
+export async function whereUsedCsv(question: WhereUsedQuestion): Promise<ReadableStream> {
+  const rows = streamWhereUsed(database().pool, question);
+  // The first page is read before the answer begins: a failing question is a problem document, not half a file.
+  const first = await rows.next();
+  const csv = stringify({
+    header: true,
+    columns: [...COLUMNS],
+    escape_formulas: true,
+    record_delimiter: '\r\n',
+  });
+  const source = Readable.from(cellsOf(first.done === true ? [] : first.value, rows));
+  // A failure on either side ends both; the reader then sees a file that was cut, never a short one that looks whole.
+  pipeline(source, csv, () => undefined);
+  return Readable.toWeb(csv) as ReadableStream;
+}
+
+async function* cellsOf(first: UsedUnit[], rest: AsyncIterable<UsedUnit[]>) {
+  for (const unit of first) yield toCells(unit);
+  for await (const page of rest) for (const unit of page) yield toCells(unit);
+}
+
+function toCells({ place, through, ...unit }: UsedUnit): Record<string, string | null> {
+  const where = {
+    place: place?.kind ?? null,
+    station: place?.kind === 'station' ? place.station : null,
+    container: place !== null && 'container' in place ? place.container : null,
+    shipment: place?.kind === 'shipped' ? place.shipment : null,
+    customer: place?.kind === 'shipped' ? place.customer : null,
+  };
+  return { ...unit, ...where, through: through.join(' > ') };
+}
