@@ -1,6 +1,7 @@
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import next from 'next';
+import { admitRequest } from '@/lib/server/http/admit-request';
 import { describePort } from '../bootstrap/find-conflict.mjs';
 import { StartProblem } from './start-problem';
 
@@ -23,6 +24,7 @@ export async function startHttpServer(options: {
   await app.prepare();
   const handle = app.getRequestHandler();
   const server = createServer((request, response) => {
+    if (!admitRequest(request, response)) return;
     handle(request, response).catch((error: unknown) => {
       console.error(error);
       if (!response.headersSent) response.writeHead(500);

@@ -50,7 +50,7 @@ async function answerAndLog(definition: RouteDefinition, request: Request): Prom
   const elapsedMs = Math.round(performance.now() - startedMs);
   const level = elapsedMs >= SLOW_MS ? 'warn' : 'debug';
   log()[level]({ ...facts, status: response.status, elapsedMs }, 'request');
-  return withHeaders(response, requestId);
+  return withHeaders({ response, requestId, hasBody: request.method !== 'HEAD' });
 }
 
 type RequestFacts = { requestId: string; method: string; path: string; by?: string };
@@ -121,10 +121,17 @@ function methodNotAllowed(definition: RouteDefinition): ProblemError {
   return new ProblemError('method_not_allowed', { detail: `It takes: ${allow}.`, headers: { allow } });
 }
 
-/** A response's own headers may be sealed, so it is made again around the same body. */
-function withHeaders(response: Response, requestId: string): Response {
+/** A response's own headers may be sealed, so it is made again around the same body; HEAD's is not even begun. */
+async function withHeaders(answer: {
+  response: Response;
+  requestId: string;
+  hasBody: boolean;
+}): Promise<Response> {
+  const { response, requestId, hasBody } = answer;
+  if (!hasBody) await response.body?.cancel();
   const headers = new Headers(response.headers);
   headers.set('x-request-id', requestId);
   if (!headers.has('cache-control')) headers.set('cache-control', 'no-store');
-  return new Response(response.body, { status: response.status, statusText: response.statusText, headers });
+  const { status, statusText } = response;
+  return new Response(hasBody ? response.body : null, { status, statusText, headers });
 }

@@ -29,7 +29,7 @@ export async function readJsonBody(request: Request): Promise<unknown> {
 export async function readBytes(request: Request): Promise<Uint8Array> {
   const chunks: Uint8Array[] = [];
   let byteCount = 0;
-  for await (const chunk of request.body ?? []) {
+  for await (const chunk of chunksOf(request)) {
     byteCount += chunk.byteLength;
     // What is too large is read on and thrown away: a client that still sends would not see an answer, and leaving
     // the stream early ends the connection under it and under its next request.
@@ -39,6 +39,15 @@ export async function readBytes(request: Request): Promise<Uint8Array> {
   if (byteCount > BODY_BYTES_MAX)
     throw new ProblemError('body_too_large', { detail: 'A body has at most 4 MiB (4,194,304 bytes).' });
   return Buffer.concat(chunks, byteCount);
+}
+
+async function* chunksOf(request: Request): AsyncGenerator<Uint8Array> {
+  try {
+    yield* request.body ?? [];
+  } catch {
+    // The client left in the middle; nobody reads this answer.
+    throw malformed('incomplete', 'The body ended before its end.');
+  }
 }
 
 function requireJsonType(headers: Headers): void {

@@ -59,7 +59,12 @@ export function PeopleTable({
           </TableTbody>
         </Table>
       </TableScrollContainer>
-      <Modal opened={edited !== null} onClose={close} title={title}>
+      <Modal
+        opened={edited !== null}
+        onClose={close}
+        title={title}
+        closeButtonProps={{ 'aria-label': t('form.close') }}
+      >
         {edited !== null && (
           <PersonForm
             badge={edited.badge}

@@ -1,7 +1,7 @@
 'use client';
 
 import { Button, PasswordInput, Stack, Text, TextInput, Title } from '@mantine/core';
-import { type KeyboardEvent, useActionState, useId, useRef } from 'react';
+import { type KeyboardEvent, useActionState, useEffect, useId, useRef } from 'react';
 import { useTranslations } from 'use-intl';
 import { PinKeypad } from '@/lib/ui/people/pin-keypad';
 import { SignInRefusal } from '@/lib/ui/people/sign-in-refusal';
@@ -16,6 +16,9 @@ export function StationSignIn({ action, returnTo }: { action: SignInAction; retu
   const [state, submit, isPending] = useActionState(action, SIGN_IN_UNTRIED);
   const pinInput = useRef<HTMLInputElement>(null);
   const headingId = useId();
+  useEffect(() => {
+    if (state.refusal !== null) pinInput.current?.focus();
+  }, [state]);
 
   const moveOnToPin = (event: KeyboardEvent): void => {
     if (event.key !== 'Enter' || pinInput.current?.value !== '') return;

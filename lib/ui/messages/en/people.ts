@@ -42,6 +42,7 @@ export const people = {
     submitNew: 'Add',
     submitChange: 'Save',
     cancel: 'Cancel',
+    close: 'Close',
   },
   fault: {
     empty: 'This is needed.',
