@@ -6,8 +6,8 @@ import { putPlant } from '@/lib/server/put-plant';
 import { whereUsed } from '@/lib/server/where-used';
 import { batches, randomHistory, shuffle } from '@/tests/reference/model/random-history';
 import { ReferenceModel } from '@/tests/reference/model/reference-model';
+import { closeDatabase, openFreshDatabase } from '@/tests/support/fresh-database';
 import { recordHistory } from '@/tests/support/record-history';
-import { closeDatabase, openFreshDatabase } from '@/tests/support/use-database';
 
 const SEED_FIRST = Number(process.env.REELKIN_SEED ?? 1);
 const HISTORY_COUNT = Number(process.env.REELKIN_HISTORIES ?? 24);

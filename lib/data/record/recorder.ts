@@ -5,6 +5,7 @@ import { deleteOwnRows, insertOwnRows } from '@/lib/data/record/own-rows';
 import { holdKey, openRecordCache, type RecordCache } from '@/lib/data/record/record-cache';
 import { ensureContainer } from '@/lib/data/record/refresh-container';
 import { noteArrivals } from '@/lib/data/record/refresh-devices';
+import { refreshHold } from '@/lib/data/record/refresh-hold';
 import { refreshTouched } from '@/lib/data/record/refresh-touched';
 import { type UnitEntry, writeUnits } from '@/lib/data/record/unit-rows';
 import type { EventOf } from '@/lib/domain/events/catalogue';
@@ -119,6 +120,8 @@ export class Recorder {
     await deleteOwnRows(this.#db, target);
     await this.#db.query('delete from read.flagged where event = $1', [target.id]);
     await refreshTouched(this.#db, target, this.#plant);
+    // A voided event holds nothing any more: neither as a placed hold nor as a flagged event.
+    await refreshHold(this.#db, target.id);
     this.cache.clear();
   }
 

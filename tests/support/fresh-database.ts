@@ -17,7 +17,7 @@ export async function closeDatabase(): Promise<void> {
 }
 
 /** One fresh database for a test file; `owner()` gives its connection string for the owner. */
-export function useDatabase(): { ownerUrl: () => string; pool: () => ReturnType<typeof database>['pool'] } {
+export function freshDatabase(): { ownerUrl: () => string; pool: () => ReturnType<typeof database>['pool'] } {
   let fresh: TestDatabase | undefined;
   beforeAll(async () => {
     fresh = await openFreshDatabase();
