@@ -81,6 +81,7 @@ async function buildApp() {
     'public',
     'next.config.js',
     'tsconfig.json',
+    'package.json',
     'package-lock.json',
   ];
   const hash = contentHash(sources, runtime);
