@@ -29,7 +29,7 @@ export const accountChangeSchema = z.strictObject({
 
 /** What the holder of the setup link says about the first administrator. */
 export const setupSchema = z.strictObject({
-  token: z.string().max(200),
+  token: z.string(),
   badge: badgeSchema,
   name: statementSchema,
   pin: pinSchema,
