@@ -3,7 +3,9 @@ import pg from 'pg';
 const { Pool, types } = pg;
 
 /** Anything that answers a query: the pool, or one connection inside a transaction. */
-export type Queryable = Pick<pg.ClientBase, 'query'>;
+export type Queryable = {
+  query(text: string, values?: unknown[]): Promise<{ rows: unknown[]; rowCount: number | null }>;
+};
 
 /** Name of the database role that the running application takes; it can only add to the log. */
 export const APPLICATION_ROLE = 'reelkin_app';
@@ -33,20 +35,30 @@ const readers = new Map<number, (text: string) => unknown>([
 ]);
 
 /**
+ * What a pool's connections are for. Statements asked for together travel together, but on plain connections, which
+ * take one after the other, as cursors and Prisma want it. The writer's latency is everybody's, so its plans are made once; all of its
+ * statements find rows by key, so none may scan a table, however small that was when the plan was made.
+ */
+export type PoolUse = 'reading' | 'writing' | 'plain';
+
+/**
  * Opens a pool. Times come as microseconds since the epoch and int8 as numbers: both stay below 2^53 here.
  * With `role` every connection acts as that role from its first statement.
  */
-export function openPool(options: { url: string; role?: string; connectionCountMax?: number }): pg.Pool {
-  const settings = [
-    '-c TimeZone=UTC',
-    '-c DateStyle=ISO',
-    '-c plan_cache_mode=force_generic_plan',
-    '-c jit=off',
-  ];
-  if (options.role !== undefined) settings.push(`-c role=${options.role}`);
+export function openPool(options: {
+  url: string;
+  use: PoolUse;
+  role?: string;
+  connectionCountMax?: number;
+}): pg.Pool {
+  const { url, use, role, connectionCountMax = 10 } = options;
+  const settings = ['-c TimeZone=UTC', '-c DateStyle=ISO', '-c jit=off'];
+  if (role !== undefined) settings.push(`-c role=${role}`);
+  if (use === 'writing') settings.push('-c plan_cache_mode=force_generic_plan', '-c enable_seqscan=off');
   return new Pool({
-    connectionString: options.url,
-    max: options.connectionCountMax ?? 10,
+    connectionString: url,
+    max: connectionCountMax,
+    pipeline: use !== 'plain',
     options: settings.join(' '),
     types: {
       getTypeParser: (oid: number, format?: 'text' | 'binary') =>

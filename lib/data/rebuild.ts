@@ -1,4 +1,3 @@
-import type pg from 'pg';
 import { z } from 'zod';
 import { EVENT_COLUMNS, readEventRow } from '@/lib/data/log/event-row';
 import { findEventsById } from '@/lib/data/log/find-events';
@@ -42,7 +41,7 @@ const flagSchema = z.object({ event: z.string(), flags: z.array(z.unknown()) });
  * ones until the new ones are complete. `ownerUrl` must connect as the owner of the tables.
  */
 export async function rebuild(ownerUrl: string, report: (line: string) => void): Promise<void> {
-  const pool = openPool({ url: ownerUrl, connectionCountMax: 2 });
+  const pool = openPool({ url: ownerUrl, connectionCountMax: 2, use: 'writing' });
   try {
     await asWriter(pool, async (client) => {
       await client.query(`truncate ${READ_TABLES.map((table) => `read.${table}`).join(', ')}`);
@@ -58,11 +57,7 @@ export async function rebuild(ownerUrl: string, report: (line: string) => void):
   }
 }
 
-async function replay(
-  client: pg.PoolClient,
-  recorder: Recorder,
-  report: (line: string) => void,
-): Promise<void> {
+async function replay(client: Queryable, recorder: Recorder, report: (line: string) => void): Promise<void> {
   const total = countSchema.parse(
     (await client.query('select count(*) as count from log.event')).rows[0],
   ).count;

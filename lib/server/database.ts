@@ -2,14 +2,14 @@ import type pg from 'pg';
 import { APPLICATION_ROLE, openPool } from '@/lib/data/pool';
 import { AppendQueue } from '@/lib/data/record/append-queue';
 
-type Database = { pool: pg.Pool; queue: AppendQueue };
+type Database = { pool: pg.Pool; streaming: pg.Pool; queue: AppendQueue; end: () => Promise<void> };
 
 // One pool and one way into the log for the process, whichever bundle asks first.
 declare global {
   var reelkinDatabase: Database | undefined;
 }
 
-/** The server's connection pool and its queue into the log, opened on first use; reads DATABASE_URL. */
+/** The server's connections and its queue into the log, opened on first use; reads DATABASE_URL. */
 export function database(): Database {
   globalThis.reelkinDatabase ??= open();
   return globalThis.reelkinDatabase;
@@ -19,8 +19,19 @@ function open(): Database {
   const url = process.env.DATABASE_URL;
   if (url === undefined || url === '')
     throw new Error('DATABASE_URL is not set: start the server with npm start.');
-  const pool = openPool({ url, role: APPLICATION_ROLE });
-  // A connection that breaks while idle is replaced by the pool; without a listener it would end the process.
-  pool.on('error', () => undefined);
-  return { pool, queue: new AppendQueue({ pool, clock: () => Date.now() * 1000 }) };
+  const role = APPLICATION_ROLE;
+  const pool = openPool({ url, role, use: 'reading' });
+  const streaming = openPool({ url, role, use: 'plain', connectionCountMax: 4 });
+  const writing = openPool({ url, role, use: 'writing', connectionCountMax: 1 });
+  const pools = [pool, streaming, writing];
+  // A connection that breaks while idle is replaced by its pool; without a listener it would end the process.
+  for (const each of pools) each.on('error', () => undefined);
+  return {
+    pool,
+    streaming,
+    queue: new AppendQueue({ pool: writing, clock: () => Date.now() * 1000 }),
+    end: async () => {
+      await Promise.all(pools.map((each) => each.end()));
+    },
+  };
 }

@@ -24,7 +24,7 @@ const COLUMNS = [
  * spreadsheet would take for a formula is preceded by an apostrophe.
  */
 export async function whereUsedCsv(question: WhereUsedQuestion): Promise<ReadableStream> {
-  const rows = streamWhereUsed(database().pool, question);
+  const rows = streamWhereUsed(database().streaming, question);
   // The first page is read before the answer begins: a failing question is a problem document, not half a file.
   const first = await rows.next();
   const csv = stringify({

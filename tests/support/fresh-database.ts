@@ -12,7 +12,7 @@ export async function openFreshDatabase(): Promise<TestDatabase> {
 
 /** Ends the connections of the use cases. */
 export async function closeDatabase(): Promise<void> {
-  await globalThis.reelkinDatabase?.pool.end();
+  await globalThis.reelkinDatabase?.end();
   globalThis.reelkinDatabase = undefined;
 }
 

@@ -10,7 +10,12 @@ export type PeopleDb = PrismaClient;
 
 /** Opens the people's tables under the application's narrow role; the caller disconnects. */
 export function openPeopleDb(url: string): PeopleDb {
-  const pool = openPool({ url, role: APPLICATION_ROLE, connectionCountMax: CONNECTION_COUNT_MAX });
+  const pool = openPool({
+    url,
+    use: 'plain',
+    role: APPLICATION_ROLE,
+    connectionCountMax: CONNECTION_COUNT_MAX,
+  });
   const adapter = new PrismaPg(pool, {
     disposeExternalPool: true,
     // A connection that breaks while idle is replaced; without a listener it would end the process.

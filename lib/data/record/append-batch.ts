@@ -63,19 +63,19 @@ class Batch {
   /** Reads in bulk what most events of the batch will be judged on. */
   async prepare(events: readonly LoggedEvent[]): Promise<void> {
     const ids = events.map((event) => event.id);
-    for (const event of await findEventsById(this.#db, ids)) this.#known.set(event.id, event);
-    const { rows } = await this.#db.query('select event from read.voided where event = any($1::uuid[])', [
-      ids,
-    ]);
-    for (const row of rows) this.#voided.add(voidedRow.parse(row).event);
-    const { cache } = this.#recorder;
     const units = events.flatMap((event) => subjectUnit(event) ?? []);
-    await cache.units.require(units);
-    await cache.joiningsOfInner.require(units);
-    await cache.holds.require(units.map((unit) => holdKey('unit', unit)));
-    await cache.slots.require(
-      events.flatMap((event) => (event.type === 'unit.processed' ? [event.station] : [])),
-    );
+    const stations = events.flatMap((event) => (event.type === 'unit.processed' ? [event.station] : []));
+    const { cache } = this.#recorder;
+    const [known, voided] = await Promise.all([
+      findEventsById(this.#db, ids),
+      this.#db.query('select event from read.voided where event = any($1::uuid[])', [ids]),
+      cache.units.require(units),
+      cache.joiningsOfInner.require(units),
+      cache.holds.require(units.map((unit) => holdKey('unit', unit))),
+      cache.slots.require(stations),
+    ]);
+    for (const event of known) this.#known.set(event.id, event);
+    for (const row of voided.rows) this.#voided.add(voidedRow.parse(row).event);
   }
 
   async append(arriving: Arriving): Promise<AppendOutcome> {
@@ -152,6 +152,7 @@ class Batch {
     const [toJudge, changes] = [this.#toJudge, this.#changes];
     [this.#toJudge, this.#changes] = [[], []];
     await this.#recorder.flush();
+    if (toJudge.length === 0 && changes.length === 0) return;
     const { cache } = this.#recorder;
     const judging = { db: this.#db, cache, plant: this.#plant };
     for (const [id, flags] of await judgeRecorded(judging, toJudge, changes))

@@ -124,15 +124,17 @@ const OWN_TABLES: readonly OwnTable[] = [
 
 /** Adds the rows that events own, one statement a table that has any. */
 export async function insertOwnRows(db: Queryable, events: readonly LoggedEvent[]): Promise<void> {
-  for (const { table, columns, rowsOf } of OWN_TABLES) {
-    const rows = events.flatMap(rowsOf);
-    if (rows.length === 0) continue;
-    const names = columns.replaceAll(/ (text\[\]|[a-z]+)(?=,|$)/g, '');
-    await db.query(
-      `insert into ${table} (${names}) select ${names} from jsonb_to_recordset($1::jsonb) as r(${columns})`,
-      [JSON.stringify(rows)],
-    );
-  }
+  await Promise.all(
+    OWN_TABLES.map(async ({ table, columns, rowsOf }) => {
+      const rows = events.flatMap(rowsOf);
+      if (rows.length === 0) return;
+      const names = columns.replaceAll(/ (text\[\]|[a-z]+)(?=,|$)/g, '');
+      await db.query(
+        `insert into ${table} (${names}) select ${names} from jsonb_to_recordset($1::jsonb) as r(${columns})`,
+        [JSON.stringify(rows)],
+      );
+    }),
+  );
 }
 
 /** Takes away the rows that an event owns: it was voided. */

@@ -154,16 +154,18 @@ function readMount(row: unknown): MountFact & { station: string } {
 const changedRow = z.object({ station: z.string(), changed_at: z.number().nullable() });
 
 async function loadStationSlots(db: Queryable, stations: string[]): Promise<Map<string, StationSlots>> {
-  const open = await db.query(
-    `select station, slot, item, from_at, to_at from read.mount
-     where station = any($1) and to_at = 'infinity'`,
-    [stations],
-  );
-  const unmounted = await db.query(
-    `select s.station, (select max(at) from read.unmount u where u.station = s.station) as changed_at
-     from unnest($1::text[]) s(station)`,
-    [stations],
-  );
+  const [open, unmounted] = await Promise.all([
+    db.query(
+      `select station, slot, item, from_at, to_at from read.mount
+       where station = any($1) and to_at = 'infinity'`,
+      [stations],
+    ),
+    db.query(
+      `select s.station, (select max(at) from read.unmount u where u.station = s.station) as changed_at
+       from unnest($1::text[]) s(station)`,
+      [stations],
+    ),
+  ]);
   const mounts = grouped(open.rows.map(readMount), (row) => row.station);
   return new Map(
     unmounted.rows.map((row) => {

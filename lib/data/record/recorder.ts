@@ -67,14 +67,20 @@ export class Recorder {
   async flush(): Promise<void> {
     const [events, ownRows, units, containers] = [this.#events, this.#ownRows, this.#units, this.#containers];
     [this.#events, this.#ownRows, this.#units, this.#containers] = [[], [], new Map(), new Set()];
-    if (this.#recordedAtUs !== 'already in the log') {
-      await insertEvents(this.#db, events, this.#recordedAtUs);
-      const arrived = events.map(({ event }) => event);
-      await noteArrivals(this.#db, arrived, this.#recordedAtUs);
-    }
-    await insertOwnRows(this.#db, ownRows);
-    await writeUnits(this.#db, units, this.#plant);
-    for (const container of containers) await ensureContainer(this.#db, container);
+    if (events.length === 0) return;
+    await Promise.all([
+      this.#recordedAtUs === 'already in the log' ? null : insertEvents(this.#db, events, this.#recordedAtUs),
+      this.#recordedAtUs === 'already in the log'
+        ? null
+        : noteArrivals(
+            this.#db,
+            events.map(({ event }) => event),
+            this.#recordedAtUs,
+          ),
+      insertOwnRows(this.#db, ownRows),
+      writeUnits(this.#db, units, this.#plant),
+      ...[...containers].map((container) => ensureContainer(this.#db, container)),
+    ]);
   }
 
   /** Writes what is in memory when the judgement of an event must read it back: all but work on a unit in order. */
