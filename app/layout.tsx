@@ -1,20 +1,40 @@
 import '@mantine/core/styles.css';
+import '@/app/global.css';
 import { ColorSchemeScript, mantineHtmlProps } from '@mantine/core';
 import type { Metadata } from 'next';
 import type { ReactNode } from 'react';
+import { signOut } from '@/app/sign-in/actions';
+import { currentPrincipal } from '@/lib/server/people/current-principal';
+import { readPlant } from '@/lib/server/read-plant';
+import { settings } from '@/lib/server/settings';
 import { AppProviders } from '@/lib/ui/app-providers';
 import { en } from '@/lib/ui/messages/en';
+import { DemoStrip } from '@/lib/ui/shell/demo-strip';
+import { navScreens } from '@/lib/ui/shell/nav-items';
+import { Shell } from '@/lib/ui/shell/shell';
 
 export const metadata: Metadata = { title: { default: en.app.name, template: `%s · ${en.app.name}` } };
 
-export default function RootLayout({ children }: { children: ReactNode }) {
+/** The frame of every page: words and times of the plant, the demo's strip, and the rail for whoever signed in. */
+export default async function RootLayout({ children }: { children: ReactNode }) {
+  const principal = await currentPrincipal();
+  const timeZone = (await readPlant()).file.site?.timeZone ?? 'UTC';
   return (
     <html lang="en" {...mantineHtmlProps}>
       <head>
         <ColorSchemeScript defaultColorScheme="auto" />
       </head>
       <body>
-        <AppProviders timeZone="UTC">{children}</AppProviders>
+        <AppProviders timeZone={timeZone}>
+          {settings().demo && <DemoStrip />}
+          {principal === null ? (
+            children
+          ) : (
+            <Shell principal={principal} screens={navScreens(principal)} signOut={signOut}>
+              {children}
+            </Shell>
+          )}
+        </AppProviders>
       </body>
     </html>
   );

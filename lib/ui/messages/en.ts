@@ -1,7 +1,25 @@
+import { events } from '@/lib/ui/messages/en/events';
 import { notPermitted } from '@/lib/ui/messages/en/not-permitted';
 import { people } from '@/lib/ui/messages/en/people';
+import { refusals } from '@/lib/ui/messages/en/refusals';
+import { scanBox } from '@/lib/ui/messages/en/scan-box';
 import { setup } from '@/lib/ui/messages/en/setup';
+import { shell } from '@/lib/ui/messages/en/shell';
 import { signIn } from '@/lib/ui/messages/en/sign-in';
+import { tags } from '@/lib/ui/messages/en/tags';
+import { verdict } from '@/lib/ui/messages/en/verdict';
 
 /** Every text that a person reads, in English; ICU message format, nested by screen. */
-export const en = { app: { name: 'Reelkin' }, signIn, setup, people, notPermitted } as const;
+export const en = {
+  app: { name: 'Reelkin' },
+  shell,
+  tags,
+  events,
+  refusals,
+  verdict,
+  scanBox,
+  signIn,
+  setup,
+  people,
+  notPermitted,
+} as const;

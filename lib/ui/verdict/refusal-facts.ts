@@ -1,0 +1,34 @@
+import type { Refusal } from '@/lib/domain/gate/refusals';
+import { refusals } from '@/lib/ui/messages/en/refusals';
+
+/** Facts that some refusals of a code carry and others do not: messages ask for them by `has_…`. */
+const OPTIONAL_FACTS = ['expected', 'part', 'unit'] as const;
+
+/** The facts of a refusal as texts for its message: lists joined, and `…` for whatever a message names and the refusal lacks. */
+export function refusalFacts(refusal: Refusal): Record<string, string> {
+  const facts: Record<string, string> = { ...NOTHING_KNOWN };
+  for (const [name, value] of Object.entries(refusal)) if (hasText(value)) facts[name] = textOf(value);
+  for (const name of OPTIONAL_FACTS) facts[`has_${name}`] = hasText(refusal[name]) ? 'yes' : 'no';
+  facts.subject = textOf(refusal.unit ?? refusal.container) || '…';
+  return facts;
+}
+
+const NOTHING_KNOWN: Record<string, string> = Object.fromEntries(
+  Object.values(refusals).flatMap(({ text }) =>
+    [...text.matchAll(/\{(\w+)[,}]/g)].map(([, name = '']) => [name, '…']),
+  ),
+);
+
+function hasText(fact: unknown): boolean {
+  return textOf(fact) !== '';
+}
+
+function textOf(fact: unknown): string {
+  if (fact === null || fact === undefined) return '';
+  if (Array.isArray(fact)) return fact.map(textOf).join(', ');
+  if (typeof fact === 'object') {
+    const { pointer, detail } = { pointer: '', detail: '', ...fact };
+    return `${pointer} ${detail}`.trim();
+  }
+  return String(fact);
+}
