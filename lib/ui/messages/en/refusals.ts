@@ -68,7 +68,7 @@ export const refusals: Record<RefusalCode, RefusalWords> = {
   },
   on_hold: {
     title: 'On hold',
-    text: '{kind, select, unit {Unit} item {Item} lot {Lot} container {Container} other {}} {id} is on hold: {reason}',
+    text: '{kind, select, unit {Unit} item {Item} lot {Lot} container {Container} other {Something}} {id} is on hold: {reason}',
   },
   open_failure: {
     title: 'Failed and not passed again',
