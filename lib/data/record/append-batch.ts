@@ -30,9 +30,7 @@ export async function appendBatch(
   arriving: readonly Arriving[],
   recordedAtUs: number,
 ): Promise<AppendOutcome[]> {
-  const { plant } = await loadPlant(db);
-  const batch = new Batch({ db, plant, recordedAtUs });
-  await batch.prepare(arriving.map(({ event }) => event));
+  const batch = await Batch.open({ db, recordedAtUs, events: arriving.map(({ event }) => event) });
   const outcomes: AppendOutcome[] = [];
   for (const each of arriving) outcomes.push(await batch.append(each));
   await batch.close();
@@ -51,6 +49,7 @@ class Batch {
   readonly #refused: (Arriving & { reasons: Refusal[] })[] = [];
   #toJudge: LoggedEvent[] = [];
   #changes: LoggedEvent[] = [];
+  #hasFlagged = false;
   readonly #flagsOf = new Map<string, Refusal[]>();
 
   constructor(options: { db: Queryable; plant: Plant; recordedAtUs: number }) {
@@ -60,8 +59,22 @@ class Batch {
     this.#recorder = new Recorder(options);
   }
 
-  /** Reads in bulk what most events of the batch will be judged on. */
-  async prepare(events: readonly LoggedEvent[]): Promise<void> {
+  /** Opens a batch, and reads in bulk what most of its events will be judged on. */
+  static async open(options: {
+    db: Queryable;
+    recordedAtUs: number;
+    events: readonly LoggedEvent[];
+  }): Promise<Batch> {
+    const { db, recordedAtUs, events } = options;
+    const plant = loadPlant(db);
+    const flagged = db.query('select from read.flagged limit 1');
+    const batch = new Batch({ db, recordedAtUs, plant: (await Promise.all([plant, flagged]))[0].plant });
+    batch.#hasFlagged = (await flagged).rowCount !== 0;
+    await batch.#prepare(events);
+    return batch;
+  }
+
+  async #prepare(events: readonly LoggedEvent[]): Promise<void> {
     const ids = events.map((event) => event.id);
     const units = events.flatMap((event) => subjectUnit(event) ?? []);
     const stations = events.flatMap((event) => (event.type === 'unit.processed' ? [event.station] : []));
@@ -152,7 +165,8 @@ class Batch {
     const [toJudge, changes] = [this.#toJudge, this.#changes];
     [this.#toJudge, this.#changes] = [[], []];
     await this.#recorder.flush();
-    if (toJudge.length === 0 && changes.length === 0) return;
+    if (toJudge.length === 0 && !this.#hasFlagged) return;
+    this.#hasFlagged = true;
     const { cache } = this.#recorder;
     const judging = { db: this.#db, cache, plant: this.#plant };
     for (const [id, flags] of await judgeRecorded(judging, toJudge, changes))
