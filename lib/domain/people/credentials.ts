@@ -3,9 +3,9 @@ import { codeSchema } from '@/lib/domain/codes';
 import { TOKEN_LABEL } from '@/lib/domain/people/principal';
 
 /** Fewest characters of a password. */
-export const PASSWORD_LENGTH_MIN = 12;
+const PASSWORD_LENGTH_MIN = 12;
 /** Most characters of a password: a bound on the work of hashing it. */
-export const PASSWORD_LENGTH_MAX = 200;
+const PASSWORD_LENGTH_MAX = 200;
 
 /** Four to eight digits, for a station where a keyboard is in the way. */
 export const pinSchema = z

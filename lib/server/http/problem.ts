@@ -1,7 +1,7 @@
 import type { InputError } from '@/lib/domain/input-errors';
 
 /** Every way in which a request fails, with its status and title; RFC 9457 calls this the problem's type. */
-export const PROBLEMS = {
+const PROBLEMS = {
   malformed: { status: 400, title: 'The request is malformed' },
   unauthenticated: { status: 401, title: 'Sign in or send the API token' },
   not_permitted: { status: 403, title: 'Your role may not do this' },

@@ -26,7 +26,7 @@ export async function readJsonBody(request: Request): Promise<unknown> {
 }
 
 /** Reads a body of at most 4 MiB, whatever its length was said to be; throws a `ProblemError` (413) beyond that. */
-export async function readBytes(request: Request): Promise<Uint8Array> {
+async function readBytes(request: Request): Promise<Uint8Array> {
   const chunks: Uint8Array[] = [];
   let byteCount = 0;
   for await (const chunk of chunksOf(request)) {

@@ -6,7 +6,7 @@ import { sessionSecret } from '@/lib/server/session-secret';
 /** Name of the cookie that carries the sealed session. */
 export const SESSION_COOKIE = 'reelkin_session';
 /** A long shift; after it everyone signs in again. */
-export const SESSION_LENGTH_S = 12 * 3600;
+const SESSION_LENGTH_S = 12 * 3600;
 
 const sessionSchema = z.object({
   badge: z.string(),
