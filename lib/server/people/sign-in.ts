@@ -7,9 +7,7 @@ import { isSecret } from '@/lib/server/people/secret-hash';
 import type { Session, SignInKind } from '@/lib/server/people/session';
 
 /** Why nobody was signed in. An unknown badge, a closed account and a wrong secret are told in one word. */
-type SignInRefusal =
-  | { code: 'wrong_credentials' }
-  | { code: 'too_many_attempts'; retryAfterSeconds: number };
+type SignInRefusal = { code: 'wrong_credentials' } | { code: 'too_many_attempts'; retryAfterSeconds: number };
 
 /** What became of a sign-in: the content of the session to start, or why not. */
 export type SignInResult = { ok: true; session: Session } | { ok: false; refusal: SignInRefusal };
