@@ -42,6 +42,7 @@ export async function assembleKnown(options: {
   await cache.units.require(mentioned);
   const family = await unitFamily(cache, event, mentioned);
   await cache.units.require(family);
+  if (event.type === 'unit.started') await cache.histories.require([event.body.unit]);
   const states = await statesBefore(options, [...new Set([...mentioned, ...family])]);
   for (const state of states.values())
     if (state?.placing === 'container' && state.container !== null)
@@ -67,6 +68,7 @@ export async function assembleKnown(options: {
   return {
     plant,
     unit: (unit) => states.get(unit) ?? null,
+    isStartedEver: (unit) => isStartedByAnother(cache, event, unit),
     item: (item) => cache.items.get(item),
     container: (container) => containers.get(container) ?? null,
     slotContents: () => slots,
@@ -149,6 +151,14 @@ async function unitFamily(cache: RecordCache, event: LoggedEvent, units: string[
     for (const unit of level) family.add(unit);
   }
   return [...family];
+}
+
+/** Under `record` the event is in its unit's state when it is judged, so its own start does not count. */
+function isStartedByAnother(cache: RecordCache, event: LoggedEvent, unit: string): boolean {
+  const starts = cache.histories
+    .get(unit)
+    .filter((each) => each.type === 'unit.started' && each.id !== event.id);
+  return starts.length > 0;
 }
 
 async function statesBefore(

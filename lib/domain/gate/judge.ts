@@ -115,7 +115,7 @@ function started({ body }: EventOf<'unit.started'>, known: Known): Refusal[] {
   const pattern = product?.serialPattern;
   if (pattern !== undefined && !matchesSerialPattern(pattern, body.unit))
     refusals.push({ code: 'serial_pattern_mismatch', unit: body.unit, expected: pattern });
-  if (known.unit(body.unit)?.isStarted) refusals.push({ code: 'already_started', unit: body.unit });
+  if (known.isStartedEver(body.unit)) refusals.push({ code: 'already_started', unit: body.unit });
   if (body.boardLot !== undefined) {
     const onLot = known.holdsOn('lot', body.boardLot);
     refusals.push(...itemOnHold(known, body.boardLot));

@@ -24,6 +24,8 @@ export type OpenHold = { hold: string; kind: HoldTargetKind; id: string; reason:
 export type Known = {
   plant: Plant;
   unit(unit: string): UnitState | null;
+  /** Whether a unit was started at any time, later ones included: a serial is given once. */
+  isStartedEver(unit: string): boolean;
   item(item: string): ItemFacts | null;
   container(container: string): ContainerFacts | null;
   /** The item in each occupied slot of a station. */

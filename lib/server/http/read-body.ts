@@ -9,9 +9,13 @@ const DRAINED_BYTES_MAX = 64 * 1024 * 1024;
 // The deepest document of the contract nests eight levels; nobody's schema or database should meet a tower of them.
 const NESTING_DEPTH_MAX = 64;
 
+// JSON by name, and what clients write by themselves when nobody named a type; another site cannot use that, since a
+// session answers its own pages only.
+const JSON_TYPES = ['', 'application/json', 'text/plain', 'application/x-www-form-urlencoded'];
+
 /**
  * Reads a request's JSON body; throws a `ProblemError` when it is too large (413), not JSON by its type (415), not
- * UTF-8, not JSON by its text or nested beyond reason (400). A body without a type is taken for JSON.
+ * UTF-8, not JSON by its text or nested beyond reason (400). A body whose type nobody chose is taken for JSON.
  */
 export async function readJsonBody(request: Request): Promise<unknown> {
   requireJsonType(request.headers);
@@ -52,7 +56,7 @@ async function* chunksOf(request: Request): AsyncGenerator<Uint8Array> {
 
 function requireJsonType(headers: Headers): void {
   const type = headers.get('content-type')?.split(';')[0]?.trim().toLowerCase() ?? '';
-  if (type !== '' && type !== 'application/json')
+  if (!JSON_TYPES.includes(type) && !type.endsWith('+json'))
     throw new ProblemError('unsupported_media_type', { detail: 'Send the body as application/json.' });
   const encoding = headers.get('content-encoding')?.trim().toLowerCase() ?? '';
   if (encoding !== '' && encoding !== 'identity')
