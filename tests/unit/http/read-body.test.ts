@@ -76,14 +76,21 @@ test('a body that never ends is given up', async () => {
   expect(byteCount).toBeLessThan(70_000_000);
 });
 
-test.each([
-  'text/plain',
-  'application/x-www-form-urlencoded',
-  'multipart/form-data; boundary=x',
-  'text/json',
-])('%s is not taken', async (type) => {
-  expect((await problemOf('{}', { 'content-type': type })).code).toBe('unsupported_media_type');
-});
+test.each(['text/plain', 'application/x-www-form-urlencoded', 'application/problem+json'])(
+  '%s, which clients write by themselves, is taken for JSON',
+  async (type) => {
+    const headers = { 'content-type': type };
+    const request = new Request('http://127.0.0.1/', { method: 'POST', headers, body: '{"a":1}' });
+    expect(await readJsonBody(request)).toEqual({ a: 1 });
+  },
+);
+
+test.each(['multipart/form-data; boundary=x', 'application/xml', 'image/png'])(
+  '%s is not taken',
+  async (type) => {
+    expect((await problemOf('{}', { 'content-type': type })).code).toBe('unsupported_media_type');
+  },
+);
 
 test('a compressed body is not taken', async () => {
   const headers = { ...JSON_TYPE, 'content-encoding': 'gzip' };
