@@ -37,9 +37,13 @@ export function asWriter<T>(pool: pg.Pool, work: (db: Queryable) => Promise<T>):
   return inTransaction(pool, { begin: 'begin', lock }, (client) => work(prepared(client)));
 }
 
-/** Runs work on one snapshot of the record, so that an answer's parts agree with each other. */
+/**
+ * Runs work on one snapshot of the record, so that an answer's parts agree with each other. Statements are prepared
+ * once a connection.
+ */
 export function onSnapshot<T>(pool: pg.Pool, work: (db: Queryable) => Promise<T>): Promise<T> {
-  return inTransaction(pool, { begin: 'begin isolation level repeatable read read only' }, work);
+  const begin = 'begin isolation level repeatable read read only';
+  return inTransaction(pool, { begin }, (client) => work(prepared(client)));
 }
 
 const names = new Map<string, string>();
@@ -48,7 +52,7 @@ function prepared(client: pg.PoolClient): Queryable {
   return { query: (text, values) => client.query({ name: nameOf(text), text, values: values ?? [] }) };
 }
 
-/** Statements are named by their text; the writer has some dozens of them. */
+/** Statements are named by their text, of which there are some hundreds at most: values are never part of it. */
 function nameOf(text: string): string {
   const known = names.get(text);
   if (known !== undefined) return known;

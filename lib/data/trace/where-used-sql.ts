@@ -43,6 +43,11 @@ held as (
          coalesce(gone.at, 'infinity') as to_at, coalesce(gone.event, ${LAST_EVENT}) as to_event,
          array[]::text[] collate "C" as through
   from draw d
+  -- Few units were ever repaired: for all others the positions need no look.
+  cross join lateral (
+    select d.is_material and cardinality(d.positions) > 0
+      and exists (select from read.removal r where r.unit = d.unit) as is_repaired
+  ) x
   left join lateral (
     select last.at, last.event
     from (
@@ -53,9 +58,10 @@ held as (
         where r.unit = d.unit and r.position = p.position and (r.at, r.event) > (d.held_at, d.held_event)
         order by r.at, r.event limit 1
       ) first on true
+      where x.is_repaired
       order by first.at desc nulls first, first.event desc limit 1
     ) last
-  ) gone on d.is_material and cardinality(d.positions) > 0
+  ) gone on true
   union
   select j.outer_unit, h.is_material, h.is_certain,
          case when (j.at, j.event) > (h.from_at, h.from_event) then j.at else h.from_at end,

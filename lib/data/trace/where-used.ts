@@ -3,10 +3,13 @@ import type { Queryable } from '@/lib/data/pool';
 import { whereUsedStatement } from '@/lib/data/trace/where-used-sql';
 import {
   type Counts,
+  certaintySchema,
   countsSchema,
   type Place,
+  type PlaceKind,
+  placeKindSchema,
+  relationSchema,
   type UsedUnit,
-  usedUnitSchema,
 } from '@/lib/domain/genealogy/answer';
 import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
 
@@ -14,9 +17,9 @@ const unitRowSchema = z.object({
   unit: z.string(),
   product: z.string().nullable(),
   revision: z.string().nullable(),
-  certainty: z.string(),
-  relation: z.string(),
-  place: z.string().nullable(),
+  certainty: certaintySchema,
+  relation: relationSchema,
+  place: placeKindSchema.nullable(),
   station: z.string().nullable(),
   container: z.string().nullable(),
   shipment: z.string().nullable(),
@@ -26,13 +29,13 @@ const unitRowSchema = z.object({
 
 /** A row of `answer` as the wire tells it. */
 export function readUsedUnit(row: unknown): UsedUnit {
-  const { place, station, container, shipment, customer, ...unit } = unitRowSchema.parse(row);
-  return usedUnitSchema.parse({ ...unit, place: placeOf({ place, station, container, shipment, customer }) });
+  const { unit, product, revision, certainty, relation, through, ...where } = unitRowSchema.parse(row);
+  return { unit, product, revision, certainty, relation, place: placeOf(where), through };
 }
 
 /** A place from the columns that hold it. */
 export function placeOf(row: {
-  place: string | null;
+  place: PlaceKind | null;
   station: string | null;
   container: string | null;
   shipment: string | null;
@@ -55,8 +58,10 @@ export function placeOf(row: {
     case 'returned':
     case 'scrapped':
       return { kind: place };
-    default:
+    case null:
       return null;
+    default:
+      return place satisfies never;
   }
 }
 
