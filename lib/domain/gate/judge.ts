@@ -90,12 +90,14 @@ function rulesOf(event: WireEvent, known: Known): Refusal[] {
     case 'item.unmounted':
       return unmounted(event, known);
     case 'event.voided':
-      return known.eventType(event.body.event) === 'event.voided'
-        ? [{ code: 'void_of_void', event: event.body.event }]
-        : [];
+      return namesVoid(event, known) ? [{ code: 'void_of_void', event: event.body.event }] : [];
     default:
       return event satisfies never;
   }
+}
+
+function namesVoid({ id, body }: EventOf<'event.voided'>, known: Known): boolean {
+  return body.event === id || known.eventType(body.event) === 'event.voided';
 }
 
 /** What is unknown cannot be asked further questions. */

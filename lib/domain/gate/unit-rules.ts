@@ -88,11 +88,11 @@ export function unsigned(known: Known, unit: string): Refusal[] {
 
 /** Everything that must hold of a unit before it is packed, and again before its container is shipped. */
 export function notReadyToLeave(known: Known, unit: string): Refusal[] {
-  const inner = known.innerUnits(unit);
+  const all = [unit, ...known.innerUnits(unit)];
   return [
-    ...scrapped(known, unit),
-    ...[unit, ...inner].flatMap((each) => unitOnHold(known, each)),
-    ...[unit, ...inner].flatMap((each) => unfinished(known, each)),
+    ...all.flatMap((each) => scrapped(known, each)),
+    ...all.flatMap((each) => unitOnHold(known, each)),
+    ...all.flatMap((each) => unfinished(known, each)),
     ...unsigned(known, unit),
   ];
 }
