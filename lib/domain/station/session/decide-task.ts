@@ -1,0 +1,90 @@
+import type { Refusal } from '@/lib/domain/gate/refusals';
+import { scanCommand } from '@/lib/domain/station/scan-command';
+import type { About, Session, Task, Work } from '@/lib/domain/station/session/session';
+import type { SessionContext, SessionInput, SessionStep } from '@/lib/domain/station/session/session-input';
+import { queueUnit, stepTo, withTask } from '@/lib/domain/station/session/session-step';
+
+type Answered = Extract<SessionInput, { kind: 'answered' }>;
+type Signal = 'go' | 'stop' | 'attention';
+
+/** What the answer about a unit means here: work, start, sign off, repair or no-go. */
+export function decide(session: Session, input: Answered, context: SessionContext): SessionStep {
+  const { task } = session;
+  const isAsked = (task.step === 'asking' || task.step === 'unanswered') && task.unit === input.unit;
+  if (!isAsked) return stepTo(session);
+  const about: About = { scan: input.scan, unit: input.scan?.unit ?? null, product: input.product };
+  const { task: next, signal } = decideTask(input, about, context);
+  if (next.step === 'working' && task.resumed !== null)
+    return stepTo(withTask(session, resumeWork(next.work, task.resumed)), { kind: 'signal', signal });
+  const after = next.step === 'stopped' ? parkHeld(session) : session;
+  return stepTo(withTask(after, next), { kind: 'signal', signal });
+}
+
+function decideTask(
+  { unit, answer }: Answered,
+  about: About,
+  context: SessionContext,
+): { task: Task; signal: Signal } {
+  if (answer.go) {
+    const work = newWork(unit, about, context.now);
+    const task: Task = { step: 'working', work, notice: null, question: null, isJoining: false };
+    return { task, signal: 'go' };
+  }
+  const isUnknown = answer.reasons.some((reason) => reason.code === 'unknown_unit');
+  const options = about.scan?.startable ?? [];
+  if (isUnknown && options.length > 0 && context.may('event:unit.started'))
+    return { task: { step: 'new', unit, options, isSent: false }, signal: 'attention' };
+  if (!context.picture.isOnRoute && about.unit !== null)
+    return offRoute(unit, answer.reasons, { ...about, unit: about.unit }, context);
+  return { task: stoppedBy(unit, answer.reasons, about), signal: 'stop' };
+}
+
+/** At a station that is on nobody's route units are signed off or repaired. */
+function offRoute(
+  unit: string,
+  reasons: Refusal[],
+  about: About & { unit: NonNullable<About['unit']> },
+  { may }: SessionContext,
+): { task: Task; signal: Signal } {
+  const { failure, open, signing, isScrapped } = about.unit;
+  if (may('event:unit.signed')) {
+    if (signing.length > 0) return { task: stoppedBy(unit, signing, about), signal: 'stop' };
+    return {
+      task: { step: 'signing', unit, about, isSent: false },
+      signal: about.unit.next === null ? 'go' : 'attention',
+    };
+  }
+  const isForRepair = failure !== null || open.length > 0;
+  if (isForRepair && !isScrapped && may('event:part.removed'))
+    return { task: repairOf(unit, about), signal: 'attention' };
+  return { task: stoppedBy(unit, reasons, about), signal: 'stop' };
+}
+
+function stoppedBy(unit: string, reasons: Refusal[], about: About): Task {
+  return { step: 'stopped', unit, reasons, about };
+}
+
+/** The task of repairing a unit, from its first question. */
+export function repairOf(unit: string, about: About): Task {
+  const repair = { unit, about, position: null, chosen: null, isRemoved: false, done: [] };
+  return { step: 'repairing', repair, notice: null, isSent: false };
+}
+
+function newWork(unit: string, about: About, startedAt: string): Work {
+  return { unit, startedAt, about, tools: [], joined: [], without: [], defects: [], note: '' };
+}
+
+function resumeWork(
+  fresh: Work,
+  { startedAt, defects, note, isFailing }: NonNullable<Extract<Task, { step: 'asking' }>['resumed']>,
+): Task {
+  const work = { ...fresh, startedAt, defects, note };
+  if (!isFailing) return { step: 'working', work, notice: null, question: null, isJoining: false };
+  return defects.length === 0 ? { step: 'defect', work, notice: null } : { step: 'confirming', work };
+}
+
+/** A no-go must be seen: what was scanned before it stood there waits, and commands meant for a go are void. */
+function parkHeld(session: Session): Session {
+  const units = session.held.filter((code) => scanCommand(code) === null);
+  return units.reduce(queueUnit, { ...session, held: [] });
+}

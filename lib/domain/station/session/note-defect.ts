@@ -1,0 +1,24 @@
+import { processedDraft } from '@/lib/domain/station/session/processed-draft';
+import type { DefectDraft, Session, Work } from '@/lib/domain/station/session/session';
+import type { SessionContext, SessionStep } from '@/lib/domain/station/session/session-input';
+import { followedBy, give, stepTo, takeNext, withTask } from '@/lib/domain/station/session/session-step';
+
+/** A defect has its code; its position is next. */
+export function chooseDefect(session: Session, work: Work, code: string): SessionStep {
+  return stepTo(withTask(session, { step: 'position', work, code }));
+}
+
+/** A defect is complete; the same one is not noted twice. */
+export function choosePosition(session: Session, work: Work, defect: DefectDraft): SessionStep {
+  const isNoted = work.defects.some(
+    ({ code, position }) => code === defect.code && position === defect.position,
+  );
+  const defects = isNoted ? work.defects : [...work.defects, defect];
+  return stepTo(withTask(session, { step: 'confirming', work: { ...work, defects } }));
+}
+
+/** Gives the fail with what was noted, and goes on. */
+export function recordFail(session: Session, work: Work, context: SessionContext): SessionStep {
+  const draft = processedDraft({ work, result: 'fail', session, context });
+  return followedBy(give(session, 'fail', work.unit, draft), takeNext);
+}

@@ -1,0 +1,235 @@
+import { SCAN_COMMANDS, type ScanCommand } from '@/lib/domain/station/scan-command';
+import { repairOf } from '@/lib/domain/station/session/decide-task';
+import { chooseDefect, choosePosition, recordFail } from '@/lib/domain/station/session/note-defect';
+import { pressInRepair } from '@/lib/domain/station/session/press-in-repair';
+import type { Session, Work } from '@/lib/domain/station/session/session';
+import type { Press, SessionContext, SessionStep } from '@/lib/domain/station/session/session-input';
+import {
+  give,
+  isBusy,
+  queueUnit,
+  record,
+  stepTo,
+  takeNext,
+  withTask,
+} from '@/lib/domain/station/session/session-step';
+import { join, pass } from '@/lib/domain/station/session/work-on-unit';
+
+/** What a button does, whether it was pressed or scanned. A button that has no meaning now does nothing. */
+export function onPress(session: Session, press: Press, context: SessionContext): SessionStep {
+  switch (press.button) {
+    case 'pass':
+    case 'fail':
+    case 'repair':
+      return isBusy(session) || session.held.length > 0
+        ? hold(session, press.button)
+        : command(session, press.button, context);
+    case 'leave':
+      return leave(session);
+    case 'acknowledge':
+      return acknowledge(session);
+    case 'drop_waiting':
+      return stepTo({ ...session, waiting: session.waiting.filter((unit) => unit !== press.unit) });
+    case 'set_start':
+      return stepTo({ ...session, order: press.order, boardLot: press.boardLot });
+    case 'forget_lot':
+      return stepTo({ ...session, lots: session.lots.filter((lot) => !isLotOf(lot, press)) });
+    default:
+      return inTask(session, press, context);
+  }
+}
+
+type Lot = { product: string; revision: string; part: string };
+function isLotOf(lot: Lot, { product, revision, part }: Lot): boolean {
+  return lot.part === part && lot.product === product && lot.revision === revision;
+}
+
+/** A result that is given while something is asked waits in its place among the scans. */
+function hold(session: Session, button: ScanCommand): SessionStep {
+  const code = Object.entries(SCAN_COMMANDS).find(([, command]) => command === button)?.[0];
+  return stepTo(code === undefined ? session : { ...session, held: [...session.held, code] });
+}
+
+function command(session: Session, button: 'pass' | 'fail' | 'repair', context: SessionContext): SessionStep {
+  const { task } = session;
+  if (button === 'repair') {
+    const about = task.step === 'working' ? task.work.about : 'about' in task ? task.about : null;
+    const unit = task.step === 'working' ? task.work.unit : 'unit' in task ? task.unit : null;
+    const canRepair = about?.unit != null && unit !== null && context.may('event:part.removed');
+    return canRepair ? stepTo(withTask(session, repairOf(unit, about))) : refuse(session);
+  }
+  if (task.step === 'working' && task.question === null)
+    return button === 'pass'
+      ? pass(session, task.work, context, { isWithout: false })
+      : stepTo(withTask(session, { step: 'defect', work: task.work, notice: null }));
+  if (task.step === 'parts' && button === 'pass')
+    return pass(session, task.work, context, { isWithout: false });
+  if (task.step === 'confirming' && button === 'fail') return recordFail(session, task.work, context);
+  return refuse(session);
+}
+
+function refuse(session: Session): SessionStep {
+  return stepTo(session, { kind: 'signal', signal: 'attention' });
+}
+
+function leave(session: Session): SessionStep {
+  const { task } = session;
+  switch (task.step) {
+    case 'parts':
+    case 'defect':
+    case 'position':
+    case 'confirming':
+      return back(session, task);
+    case 'new':
+    case 'signing':
+    case 'repairing':
+      return task.isSent ? stepTo(session) : takeNext(session);
+    case 'working':
+      return task.isJoining ? stepTo(session) : takeNext(session);
+    default:
+      return takeNext(session);
+  }
+}
+
+type Failing = Extract<Session['task'], { step: 'parts' | 'defect' | 'position' | 'confirming' }>;
+
+/** One question back; leaving the first one gives up the fail, not the unit. */
+function back(session: Session, task: Failing): SessionStep {
+  const { work } = task;
+  if (task.step === 'position') return stepTo(withTask(session, { step: 'defect', work, notice: null }));
+  if (task.step === 'defect' && work.defects.length > 0)
+    return stepTo(withTask(session, { step: 'confirming', work }));
+  const cleared: Work = task.step === 'parts' ? work : { ...work, defects: [], note: '' };
+  return stepTo(
+    withTask(session, { step: 'working', work: cleared, notice: null, question: null, isJoining: false }),
+  );
+}
+
+function acknowledge(session: Session): SessionStep {
+  const [read, ...problems] = session.problems;
+  if (read === undefined) return session.task.step === 'stopped' ? takeNext(session) : stepTo(session);
+  const after = { ...session, problems };
+  const step = after.task.step === 'idle' ? takeNext(after) : stepTo(after);
+  return { session: step.session, effects: [{ kind: 'forget', id: read.id }, ...step.effects] };
+}
+
+type TaskPress = Exclude<Press, { button: ScanCommand | 'drop_waiting' | 'set_start' | 'forget_lot' }>;
+
+function inTask(session: Session, press: TaskPress, context: SessionContext): SessionStep {
+  const { task } = session;
+  switch (task.step) {
+    case 'unanswered':
+      if (press.button !== 'retry') return stepTo(session);
+      return stepTo(withTask(session, { step: 'asking', unit: task.unit, resumed: task.resumed }), {
+        kind: 'ask',
+        unit: task.unit,
+      });
+    case 'new':
+      return press.button === 'start' && !task.isSent
+        ? start(session, task, press, context)
+        : stepTo(session);
+    case 'stopped':
+      return press.button === 'signing' && task.about.unit !== null
+        ? stepTo(withTask(session, { step: 'signing', unit: task.unit, about: task.about, isSent: false }))
+        : stepTo(session);
+    case 'working':
+      return inWork(session, task, press, context);
+    case 'parts':
+      return press.button === 'pass_without'
+        ? pass(session, task.work, context, { isWithout: true })
+        : stepTo(session);
+    case 'defect':
+      if (press.button === 'defect') return chooseDefect(session, task.work, press.code);
+      return press.button === 'record_fail' ? recordFail(session, task.work, context) : stepTo(session);
+    case 'position':
+      if (press.button !== 'position') return stepTo(session);
+      return choosePosition(session, task.work, { code: task.code, position: press.position });
+    case 'confirming':
+      return inConfirming(session, task.work, press, context);
+    case 'signing':
+      return press.button === 'sign' && !task.isSent
+        ? sign(session, task, press.meaning, context)
+        : stepTo(session);
+    case 'repairing':
+      return pressInRepair(session, task, press, context);
+    case 'idle':
+    case 'asking':
+      return stepTo(session);
+    default:
+      return task satisfies never;
+  }
+}
+
+function start(
+  session: Session,
+  task: Extract<Session['task'], { step: 'new' }>,
+  { product, revision }: { product: string; revision: string },
+  { picture }: SessionContext,
+): SessionStep {
+  const { order, boardLot } = session;
+  return record(withTask(session, { ...task, isSent: true }), {
+    type: 'unit.started',
+    station: picture.station.code,
+    body: {
+      unit: task.unit,
+      product,
+      revision,
+      ...(order !== '' && { order }),
+      ...(boardLot !== '' && { boardLot }),
+    },
+  });
+}
+
+function sign(
+  session: Session,
+  task: Extract<Session['task'], { step: 'signing' }>,
+  meaning: string,
+  { picture }: SessionContext,
+): SessionStep {
+  return give(withTask(session, { ...task, isSent: true }), 'signed', task.unit, {
+    type: 'unit.signed',
+    station: picture.station.code,
+    body: { unit: task.unit, meaning },
+  });
+}
+
+function inWork(
+  session: Session,
+  task: Extract<Session['task'], { step: 'working' }>,
+  press: TaskPress,
+  context: SessionContext,
+): SessionStep {
+  const { work, question } = task;
+  if (press.button === 'signing')
+    return stepTo(withTask(session, { step: 'signing', unit: work.unit, about: work.about, isSent: false }));
+  if (question === null) return stepTo(session);
+  if (press.button === 'join') return join(session, work, question, context);
+  if (press.button === 'not_join')
+    return stepTo(queueUnit(withTask(session, { ...task, question: null }), question.unit));
+  return stepTo(session);
+}
+
+function inConfirming(session: Session, work: Work, press: TaskPress, context: SessionContext): SessionStep {
+  switch (press.button) {
+    case 'record_fail':
+      return recordFail(session, work, context);
+    case 'another_defect':
+      return stepTo(withTask(session, { step: 'defect', work, notice: null }));
+    case 'note':
+      return stepTo(withTask(session, { step: 'confirming', work: { ...work, note: press.note } }));
+    case 'remove_defect': {
+      const defects = work.defects.filter((_, index) => index !== press.index);
+      const changed = { ...work, defects };
+      return stepTo(
+        withTask(
+          session,
+          defects.length === 0
+            ? { step: 'defect', work: changed, notice: null }
+            : { step: 'confirming', work: changed },
+        ),
+      );
+    }
+    default:
+      return stepTo(session);
+  }
+}

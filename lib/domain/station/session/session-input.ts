@@ -1,0 +1,69 @@
+import type { CheckAnswer } from '@/lib/domain/gate/question';
+import type { Action } from '@/lib/domain/people/permissions';
+import type { EventDraft } from '@/lib/domain/station/event-draft';
+import type { ProductPicture } from '@/lib/domain/station/product-picture';
+import type { ScanCommand } from '@/lib/domain/station/scan-command';
+import type { ScanPicture } from '@/lib/domain/station/scan-picture';
+import type { Problem, ResumedWork, Session, Silence } from '@/lib/domain/station/session/session';
+import type { StationPicture } from '@/lib/domain/station/station-picture';
+
+/** What happens to a session: scans, answers, presses. */
+export type SessionInput =
+  | { kind: 'scanned'; code: string }
+  | {
+      kind: 'answered';
+      unit: string;
+      answer: CheckAnswer;
+      scan: ScanPicture | null;
+      product: ProductPicture | null;
+    }
+  | { kind: 'unanswered'; unit: string; why: Silence }
+  | { kind: 'identified'; code: string; scan: ScanPicture | null }
+  | { kind: 'settled'; tag: number; isRecorded: boolean }
+  | { kind: 'refused'; problem: Problem }
+  | { kind: 'resumed'; unit: string | null; resumed: ResumedWork | null; waiting: string[] }
+  | { kind: 'pressed'; press: Press };
+
+/** Buttons of the station's screen; commands can also be scanned. */
+export type Press =
+  | { button: ScanCommand }
+  | { button: 'retry' }
+  | { button: 'start'; product: string; revision: string }
+  | { button: 'set_start'; order: string; boardLot: string }
+  | { button: 'pass_without' }
+  | { button: 'forget_lot'; product: string; revision: string; part: string }
+  | { button: 'defect'; code: string }
+  | { button: 'position'; position: string | null }
+  | { button: 'another_defect' }
+  | { button: 'remove_defect'; index: number }
+  | { button: 'note'; note: string }
+  | { button: 'record_fail' }
+  | { button: 'join' }
+  | { button: 'not_join' }
+  | { button: 'drop_waiting'; unit: string }
+  | { button: 'sign'; meaning: string }
+  | { button: 'signing' }
+  | { button: 'repair_position'; position: string }
+  | { button: 'removed'; reason: string }
+  | { button: 'install' }
+  | { button: 'donor_position'; position: string }
+  | { button: 'leave_empty' };
+
+/** What the session's surroundings know. */
+export type SessionContext = {
+  picture: StationPicture;
+  may: (action: Action) => boolean;
+  /** Now, RFC 3339 with the device's offset. */
+  now: string;
+};
+
+/** What the device has to do after a step of the session. */
+export type SessionEffect =
+  | { kind: 'ask'; unit: string }
+  | { kind: 'identify'; code: string }
+  | { kind: 'record'; tag: number; draft: EventDraft }
+  | { kind: 'signal'; signal: 'go' | 'stop' | 'attention' | 'done' }
+  | { kind: 'forget'; id: string };
+
+/** A session after an input, with what is to be done. */
+export type SessionStep = { session: Session; effects: SessionEffect[] };

@@ -1,0 +1,72 @@
+import type { EventDraft } from '@/lib/domain/station/event-draft';
+import type { Given, Session, Task } from '@/lib/domain/station/session/session';
+import type { SessionEffect, SessionStep } from '@/lib/domain/station/session/session-input';
+
+/** A session with what is to be done for it. */
+export function stepTo(session: Session, ...effects: SessionEffect[]): SessionStep {
+  return { session, effects };
+}
+
+/** The same session with another task. */
+export function withTask(session: Session, task: Task): Session {
+  return { ...session, task };
+}
+
+/** A step followed by another one, effects in order. */
+export function followedBy(step: SessionStep, next: (session: Session) => SessionStep): SessionStep {
+  const after = next(step.session);
+  return { session: after.session, effects: [...step.effects, ...after.effects] };
+}
+
+/** Asks the server about a unit. */
+export function ask(session: Session, unit: string): SessionStep {
+  return stepTo(withTask(session, { step: 'asking', unit, resumed: null }), { kind: 'ask', unit });
+}
+
+/** Asks the server what a code is. */
+export function lookUp(session: Session, code: string): SessionStep {
+  return stepTo({ ...session, lookup: code }, { kind: 'identify', code });
+}
+
+/** Puts a unit behind those that wait, once. */
+export function queueUnit(session: Session, unit: string): Session {
+  return session.waiting.includes(unit) ? session : { ...session, waiting: [...session.waiting, unit] };
+}
+
+/** Leaves the task; the first of the waiting units is next, unless a refusal must be read first. */
+export function takeNext(session: Session): SessionStep {
+  const [unit, ...waiting] = session.waiting;
+  const idle = withTask(session, { step: 'idle' });
+  if (unit === undefined || session.problems.length > 0) return stepTo(idle);
+  return ask({ ...idle, waiting }, unit);
+}
+
+/** Hands an event over to the device; the tag tells its answer from others. */
+export function record(session: Session, draft: EventDraft): SessionStep {
+  const tag = session.nextTag;
+  return stepTo({ ...session, nextTag: tag + 1 }, { kind: 'record', tag, draft });
+}
+
+/** Hands over a result and shows it as given while the server has not answered. */
+export function give(session: Session, what: Given['what'], unit: string, draft: EventDraft): SessionStep {
+  const given: Given = { tag: session.nextTag, unit, what, answer: null };
+  return record({ ...session, given }, draft);
+}
+
+/** Whether something must be answered or read before the next scan can mean anything. */
+export function isBusy({ task, lookup, problems }: Session): boolean {
+  if (lookup !== null || problems.length > 0) return true;
+  switch (task.step) {
+    case 'asking':
+    case 'unanswered':
+      return true;
+    case 'new':
+    case 'signing':
+    case 'repairing':
+      return task.isSent;
+    case 'working':
+      return task.isJoining || task.question !== null;
+    default:
+      return false;
+  }
+}

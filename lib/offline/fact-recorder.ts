@@ -1,0 +1,142 @@
+import type { Refusal } from '@/lib/domain/gate/refusals';
+import type { EventDraft } from '@/lib/domain/station/event-draft';
+import type { DeviceEntry, DeviceLog } from '@/lib/offline/device-log';
+import { EventSender, type SenderState } from '@/lib/offline/event-sender';
+import { openKeptDeviceLog } from '@/lib/offline/kept-device-log';
+import { localInstant } from '@/lib/offline/local-instant';
+import { memoryDeviceLog } from '@/lib/offline/memory-device-log';
+import { postEvents } from '@/lib/offline/post-events';
+
+const LOCK_NAME = 'reelkin-sender';
+const CHANNEL_NAME = 'reelkin-device-log';
+
+/** What the screens see of the device's log. */
+export type RecorderView = { entries: DeviceEntry[]; state: SenderState };
+
+/** An event that is kept on this device, and its answer when the server gives one: null reasons for recorded. */
+export type KeptFact = { id: string; answered: Promise<Refusal[] | null> };
+
+type Message = { kind: 'changed' } | { kind: 'settled'; id: string; reasons: Refusal[] | null };
+
+/**
+ * Keeps what happened on this device and sends it to the server, whatever happens to network, server and page. One for
+ * a page; all tabs of a browser share one log.
+ */
+export class FactRecorder {
+  readonly #badge: string;
+  readonly #log: Promise<DeviceLog>;
+  readonly #listeners = new Set<() => void>();
+  readonly #answers = new Map<string, (reasons: Refusal[] | null) => void>();
+  readonly #channel = new BroadcastChannel(CHANNEL_NAME);
+  #sender: EventSender | null = null;
+  #wakeUp: () => void = () => undefined;
+  #view: RecorderView = { entries: [], state: 'idle' };
+
+  /** `badge` is who is signed in. */
+  constructor(badge: string) {
+    this.#badge = badge;
+    this.#log = openKeptDeviceLog().catch(memoryDeviceLog);
+    this.#channel.onmessage = ({ data }: MessageEvent<Message>) => {
+      if (data.kind === 'settled') this.#answer(data.id, data.reasons);
+      void this.#refresh();
+    };
+    window.addEventListener('online', this.wake);
+    void this.#start();
+  }
+
+  /** Keeps a fact of now; resolves as soon as it cannot be lost any more. */
+  async record(draft: EventDraft): Promise<KeptFact> {
+    const log = await this.#log;
+    const event = await log.append({ draft, badge: this.#badge, at: localInstant(new Date()) });
+    const answered = new Promise<Refusal[] | null>((resolve) => this.#answers.set(event.id, resolve));
+    await this.#changed();
+    void this.#sender?.run();
+    return { id: event.id, answered };
+  }
+
+  /** Somebody has read why an event was refused. */
+  async forget(id: string): Promise<void> {
+    await (await this.#log).forget(id);
+    await this.#changed();
+  }
+
+  /** Sends now what waits, instead of after the pause. */
+  readonly wake = (): void => {
+    this.#wakeUp();
+    void this.#sender?.run();
+  };
+
+  /** The go whose result this device made last, or null. */
+  async lastStartedAt(): Promise<string | null> {
+    return (await (await this.#log).state()).lastStartedAt;
+  }
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+
+  readonly view = (): RecorderView => this.#view;
+
+  close(): void {
+    window.removeEventListener('online', this.wake);
+    this.#channel.close();
+  }
+
+  async #start(): Promise<void> {
+    const log = await this.#log;
+    this.#sender = new EventSender({
+      log,
+      badge: this.#badge,
+      post: postEvents,
+      alone,
+      random: Math.random,
+      pause: (ms) =>
+        new Promise((resolve) => {
+          const timer = setTimeout(resolve, ms);
+          this.#wakeUp = () => {
+            clearTimeout(timer);
+            resolve();
+          };
+        }),
+      onState: (state) => this.#show({ ...this.#view, state }),
+      onSettled: (id, reasons) => {
+        this.#answer(id, reasons);
+        this.#tell({ kind: 'settled', id, reasons });
+        void this.#refresh();
+      },
+    });
+    await this.#refresh();
+    void this.#sender.run();
+  }
+
+  #answer(id: string, reasons: Refusal[] | null): void {
+    this.#answers.get(id)?.(reasons);
+    this.#answers.delete(id);
+  }
+
+  async #changed(): Promise<void> {
+    this.#tell({ kind: 'changed' });
+    await this.#refresh();
+  }
+
+  #tell(message: Message): void {
+    this.#channel.postMessage(message);
+  }
+
+  async #refresh(): Promise<void> {
+    const log = await this.#log;
+    this.#show({ ...this.#view, entries: await log.entries() });
+  }
+
+  #show(view: RecorderView): void {
+    this.#view = view;
+    for (const listener of this.#listeners) listener();
+  }
+}
+
+/** One sender in all tabs. A page without Web Locks (plain http) sends beside the others: ids make that harmless. */
+async function alone(work: () => Promise<void>): Promise<void> {
+  if (!('locks' in navigator)) return work();
+  await navigator.locks.request(LOCK_NAME, work);
+}

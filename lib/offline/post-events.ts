@@ -1,0 +1,30 @@
+import { type AppendResult, appendAnswerSchema } from '@/lib/domain/events/append-answer';
+import type { WireEvent } from '@/lib/domain/events/catalogue';
+
+const ANSWER_LIMIT_MS = 20_000;
+
+/** What came of sending: results in order, or why there are none. */
+export type Posted =
+  | { kind: 'answered'; results: AppendResult[] }
+  | { kind: 'unreachable' }
+  | { kind: 'signed_out' };
+
+/** Sends events once. Whatever is not a complete answer counts as none: the same events may be sent again. */
+export async function postEvents(events: readonly WireEvent[]): Promise<Posted> {
+  try {
+    const response = await fetch('/api/events', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ events }),
+      signal: AbortSignal.timeout(ANSWER_LIMIT_MS),
+    });
+    if (response.status === 401) return { kind: 'signed_out' };
+    if (!response.ok) return { kind: 'unreachable' };
+    const answer = appendAnswerSchema.parse(await response.json());
+    return answer.results.length === events.length
+      ? { kind: 'answered', results: answer.results }
+      : { kind: 'unreachable' };
+  } catch {
+    return { kind: 'unreachable' };
+  }
+}

@@ -1,0 +1,46 @@
+import { loadPlant } from '@/lib/data/plant/load-plant';
+import { countDefects } from '@/lib/data/station/count-defects';
+import { findRecentFits } from '@/lib/data/station/find-recent-fits';
+import { findRecentJoins } from '@/lib/data/station/find-recent-joins';
+import { findRecentResults } from '@/lib/data/station/find-recent-results';
+import { findStandingItems } from '@/lib/data/station/find-standing-items';
+import { onSnapshot } from '@/lib/data/transaction';
+import type { Principal } from '@/lib/domain/people/principal';
+import type { Plant } from '@/lib/domain/plant/plant';
+import type { StationEntry } from '@/lib/domain/plant/plant-file';
+import { productsAt } from '@/lib/domain/station/products-at';
+import { slotPictures } from '@/lib/domain/station/slot-picture';
+import { isOnAnyRoute } from '@/lib/domain/station/startable';
+import { stationEntryOf } from '@/lib/domain/station/station-entry';
+import type { StationPicture } from '@/lib/domain/station/station-picture';
+import { database } from '@/lib/server/database';
+
+const RECENT_COUNT = 10;
+const DEFECTS_COUNT = 12;
+
+/** Everything that the screen of a station shows before a unit is scanned; null when there is no such station. */
+export function readStation(code: string, principal: Principal): Promise<StationPicture | null> {
+  return onSnapshot(database().pool, async (db) => {
+    const { plant } = await loadPlant(db);
+    const station = plant.station(code);
+    if (station === null) return null;
+    return {
+      station: stationEntryOf(station),
+      isOnRoute: isOnAnyRoute(plant, station.operation),
+      person: personAt(plant, station, principal),
+      products: productsAt(plant, station),
+      slots: slotPictures(plant, code, await findStandingItems(db, code)),
+      defects: await countDefects(db, code, DEFECTS_COUNT),
+      fits: await findRecentFits(db, code),
+      joins: await findRecentJoins(db, code),
+      recent: await findRecentResults(db, code, RECENT_COUNT),
+    };
+  });
+}
+
+function personAt(plant: Plant, { operation }: StationEntry, principal: Principal): StationPicture['person'] {
+  if (principal.kind === 'token') return null;
+  const operator = plant.operator(principal.badge);
+  const isQualified = operator?.operations?.includes(operation) ?? false;
+  return { badge: principal.badge, name: operator?.name ?? null, isQualified };
+}

@@ -1,0 +1,73 @@
+import { z } from 'zod';
+import { scanCommand } from '@/lib/domain/station/scan-command';
+import type { ResumedWork, Session } from '@/lib/domain/station/session/session';
+
+const resumedSchema = z.object({
+  startedAt: z.string(),
+  defects: z.array(z.object({ code: z.string(), position: z.string().nullable() })),
+  note: z.string(),
+  isFailing: z.boolean(),
+});
+const keptSchema = z.object({
+  unit: z.string().nullable(),
+  resumed: resumedSchema.nullable(),
+  waiting: z.array(z.string()),
+});
+/** What a reload of the tab must not lose. */
+export type KeptSession = z.infer<typeof keptSchema>;
+
+const lotsSchema = z.object({
+  lots: z.array(z.object({ product: z.string(), revision: z.string(), part: z.string(), item: z.string() })),
+  order: z.string(),
+  boardLot: z.string(),
+});
+/** What a tablet remembers of a station's material. */
+export type KeptLots = z.infer<typeof lotsSchema>;
+
+const sessionKey = (station: string) => `reelkin.session.${station}`;
+const lotsKey = (station: string) => `reelkin.lots.${station}`;
+
+/** Keeps the unit in work for this tab, and the lots for this device. */
+export function keepSession(station: string, session: Session): void {
+  const { lots, order, boardLot } = session;
+  const kept: KeptSession = {
+    unit: unitOf(session),
+    resumed: resumedOf(session),
+    waiting: [...session.waiting, ...session.held.filter((code) => scanCommand(code) === null)],
+  };
+  sessionStorage.setItem(sessionKey(station), JSON.stringify(kept));
+  localStorage.setItem(lotsKey(station), JSON.stringify({ lots, order, boardLot } satisfies KeptLots));
+}
+
+/** What was kept of the session of a station in this tab, or null. */
+export function keptSession(station: string): KeptSession | null {
+  return parse(keptSchema, sessionStorage.getItem(sessionKey(station)));
+}
+
+/** The lots that this device remembers for a station, or null. */
+export function keptLots(station: string): KeptLots | null {
+  return parse(lotsSchema, localStorage.getItem(lotsKey(station)));
+}
+
+function parse<T extends z.ZodType>(schema: T, text: string | null): z.output<T> | null {
+  if (text === null) return null;
+  try {
+    return schema.safeParse(JSON.parse(text)).data ?? null;
+  } catch {
+    return null;
+  }
+}
+
+function unitOf({ task }: Session): string | null {
+  if ('work' in task) return task.work.unit;
+  if ('repair' in task) return task.repair.unit;
+  return 'unit' in task ? task.unit : null;
+}
+
+function resumedOf({ task }: Session): ResumedWork | null {
+  if (task.step === 'asking' || task.step === 'unanswered') return task.resumed;
+  if (!('work' in task)) return null;
+  const { startedAt, defects, note } = task.work;
+  const isFailing = task.step === 'defect' || task.step === 'position' || task.step === 'confirming';
+  return { startedAt, defects, note, isFailing };
+}

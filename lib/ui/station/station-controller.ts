@@ -1,0 +1,201 @@
+import { codeFault } from '@/lib/domain/codes';
+import { checkAnswerSchema } from '@/lib/domain/gate/question';
+import { may } from '@/lib/domain/people/permissions';
+import type { PersonPrincipal } from '@/lib/domain/people/principal';
+import { type ProductPicture, productPictureSchema } from '@/lib/domain/station/product-picture';
+import { type ScanPicture, scanPictureSchema } from '@/lib/domain/station/scan-picture';
+import { advanceSession } from '@/lib/domain/station/session/advance-session';
+import { NEW_SESSION, type Session } from '@/lib/domain/station/session/session';
+import type { SessionEffect, SessionInput } from '@/lib/domain/station/session/session-input';
+import { type StationPicture, stationPictureSchema } from '@/lib/domain/station/station-picture';
+import type { FactRecorder } from '@/lib/offline/fact-recorder';
+import { localInstant } from '@/lib/offline/local-instant';
+import { apiPath, readApi } from '@/lib/offline/read-api';
+import { giveSignal } from '@/lib/ui/shop/signals';
+import { keepSession, keptLots, keptSession } from '@/lib/ui/station/kept-session';
+
+/** What a station's screen shows. */
+export type StationView = {
+  picture: StationPicture | null;
+  /** Why there is no picture; null while it is asked for. */
+  trouble: 'unreachable' | 'signed_out' | 'not_permitted' | 'not_found' | null;
+  session: Session;
+  /** The last scan when it was no code at all. */
+  badScan: string | null;
+};
+
+type Options = { station: string; person: PersonPrincipal; recorder: FactRecorder };
+
+/**
+ * Runs a station's session: gives it scans, presses and answers, and does what it asks for. One for a station, a
+ * person and a page; `start` and `stop` may be called in turns.
+ */
+export class StationController {
+  readonly #options: Options;
+  readonly #listeners = new Set<() => void>();
+  readonly #products = new Map<string, ProductPicture>();
+  /** Answers that are awaited, by unit: a unit is asked about only when what was said of it is known. */
+  readonly #awaited = new Map<string, Promise<unknown>>();
+  #early: SessionInput[] = [];
+  #stopFollowing: () => void = () => undefined;
+  #view: StationView = { picture: null, trouble: null, session: NEW_SESSION, badScan: null };
+
+  constructor(options: Options) {
+    this.#options = options;
+    const lots = typeof window === 'undefined' ? null : keptLots(options.station);
+    if (lots !== null) this.#view = { ...this.#view, session: { ...NEW_SESSION, ...lots } };
+  }
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+
+  readonly view = (): StationView => this.#view;
+
+  /** Reads the station, takes up what a reload left, and follows refusals. */
+  async start(): Promise<void> {
+    const { station, recorder } = this.#options;
+    const kept = keptSession(station);
+    await this.reload();
+    if (kept !== null) {
+      const isDone = kept.resumed !== null && (await recorder.lastStartedAt()) === kept.resumed.startedAt;
+      const { unit, resumed, waiting } = isDone ? { ...kept, unit: null, resumed: null } : kept;
+      this.dispatch({ kind: 'resumed', unit, resumed, waiting });
+    }
+    this.#stopFollowing = recorder.subscribe(() => this.#noteRefusals());
+    this.#noteRefusals();
+  }
+
+  stop(): void {
+    this.#stopFollowing();
+  }
+
+  /** Reads the station again: slots, history, and what is usual here. */
+  async reload(): Promise<void> {
+    const path = apiPath('/api/station', { code: this.#options.station });
+    const answer = await readApi(path, stationPictureSchema);
+    if (answer.ok) this.#show({ ...this.#view, picture: answer.data, trouble: null });
+    else if (this.#view.picture === null || answer.why === 'signed_out')
+      this.#show({ ...this.#view, trouble: answer.why === 'malformed' ? 'not_found' : answer.why });
+    if (answer.ok) for (const input of this.#early.splice(0)) this.dispatch(input);
+  }
+
+  /** A code from the scan box. */
+  scan(code: string): void {
+    const isBad = codeFault(code) !== null;
+    this.#show({ ...this.#view, badScan: isBad ? code : null });
+    if (isBad) giveSignal('stop');
+    else this.dispatch({ kind: 'scanned', code });
+  }
+
+  dispatch(input: SessionInput): void {
+    const { picture, session } = this.#view;
+    if (picture === null) {
+      this.#early.push(input);
+      return;
+    }
+    const { person, station } = this.#options;
+    const step = advanceSession(session, input, {
+      picture,
+      may: (action) => may(person, action),
+      now: localInstant(new Date()),
+    });
+    this.#show({ ...this.#view, session: step.session });
+    keepSession(station, step.session);
+    for (const effect of step.effects) this.#run(effect);
+  }
+
+  #run(effect: SessionEffect): void {
+    switch (effect.kind) {
+      case 'ask':
+        void this.#ask(effect.unit);
+        return;
+      case 'identify':
+        void this.#describe(effect.code).then((scan) =>
+          this.dispatch({ kind: 'identified', code: effect.code, scan }),
+        );
+        return;
+      case 'record':
+        void this.#record(effect);
+        return;
+      case 'signal':
+        giveSignal(effect.signal);
+        return;
+      case 'forget':
+        void this.#options.recorder.forget(effect.id);
+        return;
+      default:
+        effect satisfies never;
+    }
+  }
+
+  async #ask(unit: string): Promise<void> {
+    await this.#awaited.get(unit);
+    const { station, person } = this.#options;
+    const question = { unit, station, operator: person.badge };
+    const [check, scan] = await Promise.all([
+      readApi('/api/check', checkAnswerSchema, question),
+      this.#describe(unit),
+    ]);
+    if (!check.ok) {
+      const why = check.why === 'signed_out' || check.why === 'not_permitted' ? check.why : 'unreachable';
+      this.dispatch({ kind: 'unanswered', unit, why });
+      return;
+    }
+    const product = await this.#productOf(scan);
+    this.dispatch({ kind: 'answered', unit, answer: check.data, scan, product });
+  }
+
+  async #describe(code: string): Promise<ScanPicture | null> {
+    const answer = await readApi(
+      apiPath('/api/scan', { code, station: this.#options.station }),
+      scanPictureSchema,
+    );
+    return answer.ok ? answer.data : null;
+  }
+
+  async #productOf(scan: ScanPicture | null): Promise<ProductPicture | null> {
+    const { product = null, revision = null } = scan?.unit ?? {};
+    if (product === null || revision === null) return null;
+    const key = JSON.stringify([product, revision]);
+    const known = this.#products.get(key);
+    if (known !== undefined) return known;
+    const answer = await readApi(apiPath('/api/product', { product, revision }), productPictureSchema);
+    if (answer.ok) this.#products.set(key, answer.data);
+    return answer.ok ? answer.data : null;
+  }
+
+  async #record({ tag, draft }: Extract<SessionEffect, { kind: 'record' }>): Promise<void> {
+    const unit = 'unit' in draft.body ? draft.body.unit : '';
+    const recording = this.#options.recorder.record(draft);
+    const answered = recording.then((kept) => kept.answered);
+    const awaited = answered.catch(() => undefined);
+    this.#awaited.set(unit, awaited);
+    try {
+      const reasons = await answered;
+      this.dispatch({ kind: 'settled', tag, isRecorded: reasons === null });
+    } catch (error) {
+      // The event never became one: a code that was typed is no code.
+      const detail = error instanceof Error ? error.message : '';
+      const reasons = [{ code: 'malformed' as const, errors: [{ pointer: '', detail }] }];
+      this.dispatch({ kind: 'refused', problem: { id: `local-${tag}`, unit, type: draft.type, reasons } });
+      this.dispatch({ kind: 'settled', tag, isRecorded: false });
+    }
+    if (this.#awaited.get(unit) === awaited) this.#awaited.delete(unit);
+    void this.reload();
+  }
+
+  #noteRefusals(): void {
+    for (const { id, event, reasons } of this.#options.recorder.view().entries) {
+      if (reasons === null || this.#view.session.problems.some((problem) => problem.id === id)) continue;
+      const unit = 'unit' in event.body ? event.body.unit : '';
+      this.dispatch({ kind: 'refused', problem: { id, unit, type: event.type, reasons } });
+    }
+  }
+
+  #show(view: StationView): void {
+    this.#view = view;
+    for (const listener of this.#listeners) listener();
+  }
+}
