@@ -1,4 +1,5 @@
 import { events } from '@/lib/ui/messages/en/events';
+import { floor } from '@/lib/ui/messages/en/floor';
 import { notPermitted } from '@/lib/ui/messages/en/not-permitted';
 import { people } from '@/lib/ui/messages/en/people';
 import { refusals } from '@/lib/ui/messages/en/refusals';
@@ -7,6 +8,7 @@ import { setup } from '@/lib/ui/messages/en/setup';
 import { shell } from '@/lib/ui/messages/en/shell';
 import { signIn } from '@/lib/ui/messages/en/sign-in';
 import { tags } from '@/lib/ui/messages/en/tags';
+import { time } from '@/lib/ui/messages/en/time';
 import { verdict } from '@/lib/ui/messages/en/verdict';
 
 /** Every text that a person reads, in English; ICU message format, nested by screen. */
@@ -22,4 +24,6 @@ export const en = {
   setup,
   people,
   notPermitted,
+  time,
+  floor,
 } as const;

@@ -1,0 +1,15 @@
+import type { Metadata } from 'next';
+import { readFloor } from '@/lib/server/read-floor';
+import { readPlant } from '@/lib/server/read-plant';
+import { requirePrincipal } from '@/lib/server/require-principal';
+import { FloorBoard } from '@/lib/ui/floor/floor-board';
+import { en } from '@/lib/ui/messages/en';
+
+export const metadata: Metadata = { title: en.floor.title };
+
+/** For the wall screen and the line lead's desk: what runs, what is stuck, what is held. */
+export default async function FloorPage() {
+  await requirePrincipal('screen:floor', { returnTo: '/floor' });
+  const { site } = (await readPlant()).file;
+  return <FloorBoard first={await readFloor()} site={site?.name ?? site?.code ?? null} />;
+}

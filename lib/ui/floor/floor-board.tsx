@@ -1,0 +1,74 @@
+'use client';
+
+import { Alert, Anchor } from '@mantine/core';
+import { IconPlugConnectedX } from '@tabler/icons-react';
+import Link from 'next/link';
+import { useTimeZone, useTranslations } from 'use-intl';
+import type { FloorPicture } from '@/lib/domain/floor/floor-picture';
+import classes from '@/lib/ui/floor/floor.module.css';
+import { HeldList } from '@/lib/ui/floor/held-list';
+import { LineStrip } from '@/lib/ui/floor/line-strip';
+import { PlaceNumbers } from '@/lib/ui/floor/place-numbers';
+import { StuckList } from '@/lib/ui/floor/stuck-list';
+import { useFloorPicture } from '@/lib/ui/floor/use-floor-picture';
+import { formatMoment } from '@/lib/ui/format-moment';
+import { Screen } from '@/lib/ui/shell/screen';
+
+/** The whole floor, renewed by itself: what runs, what is stuck, what is held. */
+export function FloorBoard({ first, site }: { first: FloorPicture; site: string | null }) {
+  const t = useTranslations('floor');
+  const timeZone = useTimeZone() ?? 'UTC';
+  const { picture, isStale, isSignedOut } = useFloorPicture(first);
+  const time = formatMoment(picture.at, { timeZone, precision: 'second' });
+  return (
+    <Screen
+      title={site === null ? t('title') : t('titleOf', { site })}
+      beside={<p className={classes.asOf}>{t('asOf', { time })}</p>}
+    >
+      {(isStale || isSignedOut) && (
+        <Alert role="alert" color="yellow" variant="outline" icon={<IconPlugConnectedX aria-hidden />}>
+          {isSignedOut ? t('signedOut') : t('stale', { time })}{' '}
+          {isSignedOut && <Anchor href="/sign-in?to=%2Ffloor">{t('signIn')}</Anchor>}
+        </Alert>
+      )}
+      <PlaceNumbers picture={picture} />
+      {picture.lines.length === 0 ? <EmptyPlant /> : <Board picture={picture} />}
+    </Screen>
+  );
+}
+
+function Board({ picture }: { picture: FloorPicture }) {
+  const t = useTranslations('floor');
+  return (
+    <div className={classes.board}>
+      <div className={classes.lines}>
+        {picture.lines.map((line) => (
+          <LineStrip key={JSON.stringify(line.line)} picture={line} at={picture.at} />
+        ))}
+      </div>
+      <div className={classes.lists}>
+        <section>
+          <h2>{t('stuck.title')}</h2>
+          <StuckList stuck={picture.stuck} at={picture.at} />
+        </section>
+        <section>
+          <h2>{t('held.title')}</h2>
+          <HeldList holds={picture.holds} at={picture.at} />
+        </section>
+      </div>
+    </div>
+  );
+}
+
+function EmptyPlant() {
+  const t = useTranslations('floor.empty');
+  return (
+    <section className={classes.emptyPlant}>
+      <h2>{t('title')}</h2>
+      <p>{t('text')}</p>
+      <Anchor component={Link} href="/plant">
+        {t('toPlant')}
+      </Anchor>
+    </section>
+  );
+}

@@ -1,0 +1,70 @@
+import {
+  type Icon,
+  IconAlertOctagonFilled,
+  IconAlertTriangleFilled,
+  IconCircleCheckFilled,
+  IconHandStop,
+  IconPlayerPause,
+} from '@tabler/icons-react';
+import { useTranslations } from 'use-intl';
+import type { StationPicture } from '@/lib/domain/floor/floor-picture';
+import { CodeText } from '@/lib/ui/code-text';
+import classes from '@/lib/ui/floor/floor.module.css';
+import { SlotMarks } from '@/lib/ui/floor/slot-marks';
+import { Tag } from '@/lib/ui/tags/tag';
+import { useDuration } from '@/lib/ui/use-duration';
+
+const SHAPES: Record<StationPicture['state'], Icon> = {
+  held: IconHandStop,
+  missing: IconAlertTriangleFilled,
+  running: IconCircleCheckFilled,
+  idle: IconPlayerPause,
+};
+
+/** A station from four metres: its state in a bar, how much it did in the last hour, and what is wrong there. */
+export function StationTile({ picture, at }: { picture: StationPicture; at: number }) {
+  const t = useTranslations('floor');
+  const duration = useDuration();
+  const { station, operation, state, lastHour, last, waiting, slots } = picture;
+  const Shape = SHAPES[state];
+  const done = lastHour.passed + lastHour.failed;
+  return (
+    <li className={classes.tile} data-state={state}>
+      <p className={classes.state}>
+        <Shape aria-hidden />
+        {t(`state.${state}`)}
+      </p>
+      <h3>
+        <CodeText code={station} />
+        {operation !== station && <span>{operation}</span>}
+      </h3>
+      <p className={classes.done}>
+        <strong>{done}</strong>
+        <span>
+          {t('lastHour', { passed: done })}
+          {done === 0 && (
+            <em>{last === null ? t('never') : t('lastAt', { duration: duration(at - last.at) })}</em>
+          )}
+        </span>
+      </p>
+      <SlotMarks slots={slots} />
+      <div className={classes.troubles}>
+        {waiting.failed > 0 && (
+          <Tag meaning="stop" shape={IconAlertOctagonFilled}>
+            {t('failedHere', { count: waiting.failed })}
+          </Tag>
+        )}
+        {waiting.held > 0 && (
+          <Tag meaning="caution" shape={IconHandStop}>
+            {t('heldHere', { count: waiting.held })}
+          </Tag>
+        )}
+      </div>
+      <p className={classes.waiting}>
+        {waiting.longestSince === null
+          ? t('noneWaiting')
+          : t('waiting', { count: waiting.units, duration: duration(at - waiting.longestSince) })}
+      </p>
+    </li>
+  );
+}

@@ -1,0 +1,23 @@
+/** How exactly a moment is written. */
+export type Precision = 'day' | 'minute' | 'second';
+
+const DAY = { year: 'numeric', month: '2-digit', day: '2-digit' } as const;
+const MINUTE = { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' } as const;
+
+/** A moment on the plant's clock as `2026-03-02 08:15:30`, which reads the same in every country and sorts as text. */
+export function formatMoment(ms: number, options: { timeZone: string; precision: Precision }): string {
+  const { timeZone, precision } = options;
+  // Swedish is the language whose dates are written as ISO 8601 writes them.
+  const format = new Intl.DateTimeFormat('sv-SE', {
+    timeZone,
+    ...DAY,
+    ...(precision === 'day' ? {} : MINUTE),
+    ...(precision === 'second' ? { second: '2-digit' } : {}),
+  });
+  return format.format(ms);
+}
+
+/** The clock part of a moment, `08:15`. */
+export function formatClock(ms: number, timeZone: string): string {
+  return formatMoment(ms, { timeZone, precision: 'minute' }).slice(-5);
+}
