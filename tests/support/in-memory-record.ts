@@ -50,7 +50,14 @@ export class InMemoryRecord {
     this.#apply(event);
     const unit = subjectUnit(event);
     if (reasons.length > 0 && unit !== null)
-      this.#hold({ hold: event.id, kind: 'unit', id: unit, reason: 'flagged', isAutomatic: true, isReleased: false });
+      this.#hold({
+        hold: event.id,
+        kind: 'unit',
+        id: unit,
+        reason: 'flagged',
+        isAutomatic: true,
+        isReleased: false,
+      });
     return reasons;
   }
 
@@ -65,6 +72,7 @@ export class InMemoryRecord {
     return {
       plant: this.#plant,
       unit: (unit) => this.#states.get(unit) ?? null,
+      isStartedEver: (unit) => this.#states.get(unit)?.isStarted ?? false,
       item: (item) => this.#items.get(item) ?? null,
       container: (container) => this.#containerFacts(container),
       slotContents: (station) => this.#slots.get(station) ?? new Map<string, string>(),
@@ -83,7 +91,6 @@ export class InMemoryRecord {
   #apply(event: LoggedEvent): void {
     const unit = subjectUnit(event);
     if (unit !== null) this.#extend(unit, event);
-    const { body } = event;
     switch (event.type) {
       case 'unit.joined':
         this.#outer.set(event.body.unit, event.body.into);
@@ -139,7 +146,6 @@ export class InMemoryRecord {
         this.#void(event.body.event);
         break;
       default:
-        void body;
     }
   }
 
@@ -181,7 +187,11 @@ export class InMemoryRecord {
     const container = this.#containers.get(name);
     if (container === undefined) return null;
     const around = container.inside === null ? null : this.#containerFacts(container.inside);
-    return { container: name, inside: container.inside, shipment: container.shipment ?? around?.shipment ?? null };
+    return {
+      container: name,
+      inside: container.inside,
+      shipment: container.shipment ?? around?.shipment ?? null,
+    };
   }
 
   #container(name: string): Container {
@@ -193,7 +203,9 @@ export class InMemoryRecord {
   }
 
   #contentsOf(name: string): { units: string[]; containers: string[] } {
-    const containers = [...this.#containers].filter(([, { inside }]) => inside === name).map(([inner]) => inner);
+    const containers = [...this.#containers]
+      .filter(([, { inside }]) => inside === name)
+      .map(([inner]) => inner);
     const units = [name, ...containers].flatMap((each) => [...(this.#containers.get(each)?.units ?? [])]);
     return { units, containers };
   }
