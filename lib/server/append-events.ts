@@ -2,7 +2,7 @@ import type { AppendOutcome } from '@/lib/data/record/append-batch';
 import { eventSchema } from '@/lib/domain/events/catalogue';
 import { type LoggedEvent, toLogged } from '@/lib/domain/events/logged-event';
 import type { Refusal } from '@/lib/domain/gate/refusals';
-import { inputErrors } from '@/lib/domain/input-errors';
+import { type InputError, inputErrors } from '@/lib/domain/input-errors';
 import { may } from '@/lib/domain/people/permissions';
 import { type Principal, principalLabel } from '@/lib/domain/people/principal';
 import { database } from '@/lib/server/database';
@@ -20,32 +20,31 @@ export type EventResult = {
  * durable. Malformed events are refused with pointers below `/events`; they never harm their neighbours.
  */
 export async function appendEvents(events: readonly unknown[], principal: Principal): Promise<EventResult[]> {
-  const checked = events.map((event, index) => check(event, index, principal));
+  const checked = events.map(check);
   const good = checked.flatMap((entry) => (entry.event === null ? [] : [entry.event]));
-  const outcomes = good.length === 0 ? [] : await database().queue.append(good, principalLabel(principal));
-  return checked.map((entry) => {
+  const refusalOf = ({ type }: LoggedEvent): Refusal | null =>
+    may(principal, `event:${type}`) ? null : { code: 'not_permitted', type };
+  const outcomes =
+    good.length === 0 ? [] : await database().queue.append(good, principalLabel(principal), refusalOf);
+  return checked.map((entry, index) => {
     if (entry.event === null) return entry.result;
     const outcome = outcomes.shift();
     if (outcome === undefined) throw new Error('The log answered for fewer events than it was given.');
-    return resultOf(entry.event.id, outcome);
+    return resultOf({ id: entry.event.id, index, outcome });
   });
 }
 
 type Checked = { event: LoggedEvent } | { event: null; result: EventResult };
 
-function check(input: unknown, index: number, principal: Principal): Checked {
+function check(input: unknown, index: number): Checked {
   const parsed = eventSchema.safeParse(input);
-  if (!parsed.success) {
-    const errors = inputErrors(parsed.error, `/events/${index}`);
-    return {
-      event: null,
-      result: { id: idOf(input), outcome: 'refused', refusal: { code: 'malformed', errors } },
-    };
-  }
-  const event = toLogged(parsed.data);
-  if (may(principal, `event:${event.type}`)) return { event };
-  const refusal: Refusal = { code: 'not_permitted', type: event.type };
-  return { event: null, result: { id: event.id, outcome: 'refused', refusal } };
+  if (parsed.success) return { event: toLogged(parsed.data) };
+  const errors = inputErrors(parsed.error, `/events/${index}`);
+  return { event: null, result: malformed(idOf(input), errors) };
+}
+
+function malformed(id: string | null, errors: InputError[]): EventResult {
+  return { id, outcome: 'refused', refusal: { code: 'malformed', errors } };
 }
 
 function idOf(input: unknown): string | null {
@@ -53,13 +52,25 @@ function idOf(input: unknown): string | null {
   return typeof input.id === 'string' ? input.id.slice(0, 64) : null;
 }
 
-function resultOf(id: string, outcome: AppendOutcome): EventResult {
-  if (outcome.outcome === 'already_recorded') return { id, outcome: 'already_recorded' };
-  if (outcome.outcome === 'recorded')
-    return outcome.flags.length === 0
-      ? { id, outcome: 'recorded' }
-      : { id, outcome: 'recorded', flags: outcome.flags };
-  const [refusal, ...also] = outcome.reasons;
-  if (refusal === undefined) throw new Error('An event was refused without a reason.');
-  return { id, outcome: 'refused', refusal: also.length === 0 ? refusal : { ...refusal, also } };
+function resultOf(answer: { id: string; index: number; outcome: AppendOutcome }): EventResult {
+  const { id, index, outcome } = answer;
+  switch (outcome.outcome) {
+    case 'already_recorded':
+      return { id, outcome: 'already_recorded' };
+    case 'recorded':
+      return outcome.flags.length === 0
+        ? { id, outcome: 'recorded' }
+        : { id, outcome: 'recorded', flags: outcome.flags };
+    case 'refused': {
+      const [refusal, ...also] = outcome.reasons;
+      if (refusal === undefined) throw new Error('An event was refused without a reason.');
+      return { id, outcome: 'refused', refusal: also.length === 0 ? refusal : { ...refusal, also } };
+    }
+    case 'unstorable': {
+      const detail = 'The database cannot hold a value of this event.';
+      return malformed(id, [{ pointer: `/events/${index}`, code: 'unstorable', detail }]);
+    }
+    default:
+      return outcome satisfies never;
+  }
 }

@@ -15,11 +15,15 @@ import type { Refusal } from '@/lib/domain/gate/refusals';
 import type { Plant } from '@/lib/domain/plant/plant';
 import { FUTURE_TOLERANCE_US, formatInstant } from '@/lib/domain/time';
 
-/** What became of one event. */
+/** What became of one event; `unstorable` is one that PostgreSQL itself cannot hold. */
 export type AppendOutcome =
   | { outcome: 'recorded'; flags: Refusal[] }
   | { outcome: 'already_recorded' }
-  | { outcome: 'refused'; reasons: Refusal[] };
+  | { outcome: 'refused'; reasons: Refusal[] }
+  | { outcome: 'unstorable' };
+
+/** An event on its way into the log; `refusal` is what was decided about its sender, who may not send it. */
+export type Submitted = Arriving & { refusal: Refusal | null };
 
 /**
  * Judges and records events one after the other, inside the writer's transaction: each is judged on the record that
@@ -27,12 +31,12 @@ export type AppendOutcome =
  */
 export async function appendBatch(
   db: Queryable,
-  arriving: readonly Arriving[],
+  submitted: readonly Submitted[],
   recordedAtUs: number,
 ): Promise<AppendOutcome[]> {
-  const batch = await Batch.open({ db, recordedAtUs, events: arriving.map(({ event }) => event) });
+  const batch = await Batch.open({ db, recordedAtUs, events: submitted.map(({ event }) => event) });
   const outcomes: AppendOutcome[] = [];
-  for (const each of arriving) outcomes.push(await batch.append(each));
+  for (const each of submitted) outcomes.push(await batch.append(each));
   await batch.close();
   return outcomes;
 }
@@ -91,7 +95,7 @@ class Batch {
     for (const row of voided.rows) this.#voided.add(voidedRow.parse(row).event);
   }
 
-  async append(arriving: Arriving): Promise<AppendOutcome> {
+  async append({ refusal, ...arriving }: Submitted): Promise<AppendOutcome> {
     const { event } = arriving;
     // A retry is answered before anything is judged, or the retry of a final event is refused by its own effect.
     const known = this.#known.get(event.id);
@@ -103,6 +107,7 @@ class Batch {
       return this.#refuse(arriving, [
         { code: 'time_in_future', at: event.at, now: formatInstant(this.#recordedAtUs) },
       ]);
+    if (refusal !== null) return this.#refuse(arriving, [refusal]);
     const isVoided = this.#voided.has(event.id) && event.type !== 'event.voided';
     const flags: Refusal[] = [];
     if (!isVoided && event.gate !== 'record') {
@@ -137,14 +142,18 @@ class Batch {
   async #judge(event: LoggedEvent): Promise<Refusal[]> {
     if (this.#toJudge.length > 0) await this.#settle();
     await this.#recorder.flushBefore(event);
-    const known = await assembleKnown({
-      db: this.#db,
-      cache: this.#recorder.cache,
-      plant: this.#plant,
-      event,
-      mode: 'enforce',
-    });
-    return judge(event, known);
+    const reasons = await this.#reasonsAgainst(event);
+    const mayBeSettled = this.#hasFlagged && this.#changes.length > 0;
+    if (!mayBeSettled || !reasons.some(({ code }) => code === 'on_hold')) return reasons;
+    // What came before it in this batch may have put right what holds the unit.
+    await this.#settle();
+    return this.#reasonsAgainst(event);
+  }
+
+  async #reasonsAgainst(event: LoggedEvent): Promise<Refusal[]> {
+    const { cache } = this.#recorder;
+    const [db, plant] = [this.#db, this.#plant];
+    return judge(event, await assembleKnown({ db, cache, plant, event, mode: 'enforce' }));
   }
 
   #refuse(arriving: Arriving, reasons: Refusal[]): AppendOutcome {

@@ -1,11 +1,11 @@
 import type pg from 'pg';
-import { type AppendOutcome, appendBatch } from '@/lib/data/record/append-batch';
+import { type AppendOutcome, appendBatch, type Submitted } from '@/lib/data/record/append-batch';
 import { asWriter } from '@/lib/data/transaction';
 import type { LoggedEvent } from '@/lib/domain/events/logged-event';
+import type { Refusal } from '@/lib/domain/gate/refusals';
 
 type Waiting = {
-  events: readonly LoggedEvent[];
-  recordedBy: string;
+  events: readonly Submitted[];
   resolve: (outcomes: AppendOutcome[]) => void;
   reject: (error: unknown) => void;
 };
@@ -16,7 +16,8 @@ const EVENTS_TOGETHER_MAX = 1000;
 /**
  * The way into the log for one server process. Requests that arrive while a transaction is under way share the next
  * one, so many stations cost one commit; an answer is given only after the commit is durable. If a shared transaction
- * fails, each of its requests is tried alone, so that one cannot harm its neighbours.
+ * fails, each of its requests is tried alone, and if PostgreSQL cannot hold something in it, each of its events: one
+ * cannot harm its neighbours.
  */
 export class AppendQueue {
   readonly #pool: pg.Pool;
@@ -30,9 +31,15 @@ export class AppendQueue {
     this.#clock = options.clock;
   }
 
-  append(events: readonly LoggedEvent[], recordedBy: string): Promise<AppendOutcome[]> {
+  /** `refusalOf` says what the sender may not send; a retry of what is in the log is answered before it. */
+  append(
+    events: readonly LoggedEvent[],
+    recordedBy: string,
+    refusalOf: (event: LoggedEvent) => Refusal | null = () => null,
+  ): Promise<AppendOutcome[]> {
+    const submitted = events.map((event) => ({ event, recordedBy, refusal: refusalOf(event) }));
     return new Promise((resolve, reject) => {
-      this.#waiting.push({ events, recordedBy, resolve, reject });
+      this.#waiting.push({ events: submitted, resolve, reject });
       if (!this.#isRunning) void this.#run();
     });
   }
@@ -58,19 +65,42 @@ export class AppendQueue {
 
   async #write(together: Waiting[]): Promise<void> {
     try {
-      const outcomes = await asWriter(this.#pool, (client) => {
-        const arriving = together.flatMap(({ events, recordedBy }) =>
-          events.map((event) => ({ event, recordedBy })),
-        );
-        return appendBatch(client, arriving, this.#clock());
-      });
+      const outcomes = await this.#commit(together.flatMap(({ events }) => events));
       for (const request of together) request.resolve(outcomes.splice(0, request.events.length));
     } catch (error) {
-      if (together.length === 1) {
-        together[0]?.reject(error);
-        return;
-      }
-      for (const request of together) await this.#write([request]);
+      const [only, ...others] = together;
+      if (only === undefined) return;
+      if (others.length > 0) for (const request of together) await this.#write([request]);
+      else if (isUnstorable(error)) await this.#writeApart(only);
+      else only.reject(error);
     }
   }
+
+  /** One transaction for each event, so that the one that PostgreSQL cannot hold is found and the others are kept. */
+  async #writeApart({ events, resolve, reject }: Waiting): Promise<void> {
+    const outcomes: AppendOutcome[] = [];
+    try {
+      for (const event of events)
+        outcomes.push(
+          ...(await this.#commit([event]).catch((error: unknown): AppendOutcome[] => {
+            if (isUnstorable(error)) return [{ outcome: 'unstorable' }];
+            throw error;
+          })),
+        );
+      resolve(outcomes);
+    } catch (error) {
+      reject(error);
+    }
+  }
+
+  #commit(events: readonly Submitted[]): Promise<AppendOutcome[]> {
+    return asWriter(this.#pool, (db) => appendBatch(db, events, this.#clock()));
+  }
+}
+
+// PostgreSQL: data exceptions, violated constraints and exceeded limits come from what was sent, and come again.
+const UNSTORABLE_SQLSTATE = /^(22|23|54)/;
+
+function isUnstorable(error: unknown): boolean {
+  return error instanceof Error && 'code' in error && UNSTORABLE_SQLSTATE.test(String(error.code));
 }

@@ -1,32 +1,30 @@
 import { z } from 'zod';
-import { openInstantColumn } from '@/lib/data/columns';
-import { findContainerHistory, findEventsById } from '@/lib/data/log/find-events';
+import { findContainerHistory, findEventsById, findItemHistory } from '@/lib/data/log/find-events';
 import type { Queryable } from '@/lib/data/pool';
 import {
   type HoldFact,
   holdKey,
   loadMountsAt,
+  loadMountsBefore,
   type MountFact,
   type RecordCache,
 } from '@/lib/data/record/record-cache';
+import { innerOf, outerOf, unitFamily } from '@/lib/data/record/unit-family';
 import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 import type { HoldTargetKind } from '@/lib/domain/events/vocabulary';
-import type { ContainerFacts, Known, OpenHold } from '@/lib/domain/gate/known';
+import type { ContainerFacts, ItemFacts, Known, OpenHold } from '@/lib/domain/gate/known';
 import { foldContainer } from '@/lib/domain/packing/fold-container';
 import type { Plant } from '@/lib/domain/plant/plant';
 import { compareKeys, formatInstant } from '@/lib/domain/time';
 import { foldUnit } from '@/lib/domain/units/fold-unit';
 import type { UnitState } from '@/lib/domain/units/unit-state';
 
-/** Deepest nesting of units or containers that is followed. */
-const DEPTH_MAX = 64;
-
 /** How holds are weighed: under `record` the server's own holds would only repeat the flag that placed them. */
 export type JudgeMode = 'enforce' | 'record';
 
 /**
  * The record as it stood at the moment of an event, as the gate asks for it: units without the event and what comes
- * after it, slots and joinings at its time, holds open then or (when live) now.
+ * after it, slots and joinings at its time, holds open then or, when a person placed them, now.
  */
 export async function assembleKnown(options: {
   db: Queryable;
@@ -42,7 +40,8 @@ export async function assembleKnown(options: {
   await cache.units.require(mentioned);
   const family = await unitFamily(cache, event, mentioned);
   await cache.units.require(family);
-  if (event.type === 'unit.started') await cache.histories.require([event.body.unit]);
+  if (event.type === 'unit.started' && cache.units.get(event.body.unit) !== null)
+    await cache.histories.require([event.body.unit]);
   const states = await statesBefore(options, [...new Set([...mentioned, ...family])]);
   for (const state of states.values())
     if (state?.placing === 'container' && state.container !== null)
@@ -51,25 +50,28 @@ export async function assembleKnown(options: {
   const station =
     event.type === 'unit.processed' || event.type.endsWith('mounted') ? event.station : undefined;
   const mounts = station === undefined ? [] : await mountsAt(options, station);
-  const items = [...mentionedItems(event), ...mounts.map((mount) => mount.item)];
-  await cache.items.require(items);
-  const lots = items.flatMap((item) => cache.items.get(item)?.lot ?? []);
+  const items = await itemsBefore(options, [...mentionedItems(event), ...mounts.map((mount) => mount.item)]);
+  const lots = [...items.values()].flatMap((item) => item?.lot ?? []);
   await cache.holds.require([
     ...[...states.keys()].map((unit) => holdKey('unit', unit)),
-    ...items.map((item) => holdKey('item', item)),
+    ...[...items.keys()].map((item) => holdKey('item', item)),
     ...[...lots, ...mentionedLots(event)].map((lot) => holdKey('lot', lot)),
-    ...[...containers.keys(), ...contents.containers].map((container) => holdKey('container', container)),
+    ...[...mentionedContainers(event), ...containers.keys(), ...contents.containers].map((container) =>
+      holdKey('container', container),
+    ),
   ]);
 
   const slots = new Map(mounts.map((mount) => [mount.slot, mount.item]));
+  // A person's hold stops what comes while it is open, whenever that happened. The server's own stops what happened
+  // since: what happened before may be just the missing event that puts it right.
   const isOpenAt = (hold: HoldFact) =>
     (hold.placedUs <= event.atUs && event.atUs < hold.releasedUs) ||
-    (mode === 'enforce' && hold.releasedUs === Number.POSITIVE_INFINITY);
+    (mode === 'enforce' && !hold.isAutomatic && hold.releasedUs === Number.POSITIVE_INFINITY);
   return {
     plant,
     unit: (unit) => states.get(unit) ?? null,
     isStartedEver: (unit) => isStartedByAnother(cache, event, unit),
-    item: (item) => cache.items.get(item),
+    item: (item) => items.get(item) ?? null,
     container: (container) => containers.get(container) ?? null,
     slotContents: () => slots,
     holdsOn: (kind: HoldTargetKind, id: string): OpenHold[] =>
@@ -113,44 +115,17 @@ function mentionedLots({ type, body }: LoggedEvent): string[] {
   return type === 'unit.started' && body.boardLot !== undefined ? [body.boardLot] : [];
 }
 
-function innerOf(cache: RecordCache, event: LoggedEvent, unit: string): string[] {
-  const found = new Set<string>();
-  const queue = [unit];
-  for (let each = queue.pop(); each !== undefined; each = queue.pop())
-    for (const { inner, fromUs, toUs } of cache.joiningsOfOuter.get(each)) {
-      if (fromUs > event.atUs || event.atUs >= toUs || found.has(inner) || inner === unit) continue;
-      found.add(inner);
-      queue.push(inner);
-    }
-  return [...found];
-}
-
-function outerOf(cache: RecordCache, event: LoggedEvent, unit: string): string | null {
-  const open = cache.joiningsOfInner
-    .get(unit)
-    .filter(({ fromUs, toUs }) => fromUs <= event.atUs && event.atUs < toUs);
-  return open.at(-1)?.outer ?? null;
-}
-
-/** Loads the units around and inside the given ones, level by level, and names them. */
-async function unitFamily(cache: RecordCache, event: LoggedEvent, units: string[]): Promise<string[]> {
-  const family = new Set<string>();
-  let level = units;
-  for (let depth = 0; level.length > 0 && depth < DEPTH_MAX; depth += 1) {
-    await cache.joiningsOfInner.require(level);
-    const outer = level.flatMap((unit) => outerOf(cache, event, unit) ?? []);
-    level = outer.filter((unit) => !family.has(unit));
-    for (const unit of level) family.add(unit);
+function mentionedContainers({ type, body }: LoggedEvent): string[] {
+  switch (type) {
+    case 'container.nested':
+      return [body.container, body.into];
+    case 'container.unnested':
+      return [body.container, body.from];
+    case 'hold.placed':
+      return body.target.kind === 'container' ? [body.target.id] : [];
+    default:
+      return 'container' in body ? [body.container] : [];
   }
-  const looksInside =
-    event.type === 'unit.packed' || event.type === 'container.shipped' || event.type === 'unit.joined';
-  level = looksInside ? units : [];
-  for (let depth = 0; level.length > 0 && depth < DEPTH_MAX; depth += 1) {
-    await cache.joiningsOfOuter.require(level);
-    level = level.flatMap((unit) => innerOf(cache, event, unit)).filter((unit) => !family.has(unit));
-    for (const unit of level) family.add(unit);
-  }
-  return [...family];
 }
 
 /** Under `record` the event is in its unit's state when it is judged, so its own start does not count. */
@@ -181,6 +156,27 @@ async function statesBefore(
   return states;
 }
 
+/**
+ * Items as an event meets them: one that was retired later was still in use, and a receipt does not meet itself, which
+ * under `record` is in the record when it is judged.
+ */
+async function itemsBefore(
+  { db, cache, event }: { db: Queryable; cache: RecordCache; event: LoggedEvent },
+  items: string[],
+): Promise<Map<string, ItemFacts | null>> {
+  await cache.items.require(items);
+  const found = new Map(items.map((item) => [item, cache.items.get(item)]));
+  for (const [item, facts] of found) {
+    const isOwnReceipt = event.type === 'item.received' && event.gate === 'record';
+    if (facts === null || !(facts.isRetired || isOwnReceipt)) continue;
+    const others = (await findItemHistory(db, item)).filter(({ id }) => id !== event.id);
+    const isKnown = others.some(({ type }) => type === 'item.received');
+    const isRetired = others.some((each) => each.type === 'item.retired' && compareKeys(each, event) < 0);
+    found.set(item, isKnown ? { ...facts, isRetired } : null);
+  }
+  return found;
+}
+
 async function mountsAt(
   options: { db: Queryable; cache: RecordCache; event: LoggedEvent },
   station: string,
@@ -188,18 +184,13 @@ async function mountsAt(
   const { db, cache, event } = options;
   await cache.slots.require([station]);
   const { open, changedUs } = cache.slots.get(station);
+  if (event.type === 'item.unmounted') return loadMountsBefore(db, station, event);
   return event.atUs >= changedUs ? open : loadMountsAt(db, station, formatInstant(event.atUs));
 }
 
 async function containersOf(db: Queryable, event: LoggedEvent): Promise<Map<string, ContainerFacts>> {
   const found = new Map<string, ContainerFacts>();
-  const { type, body } = event;
-  const names: string[] = [];
-  if ('container' in body) names.push(body.container);
-  if (type === 'container.nested') names.push(body.into);
-  if (type === 'container.unnested') names.push(body.from);
-  if (type === 'hold.placed' && body.target.kind === 'container') names.push(body.target.id);
-  for (const name of names) await followContainer(db, event, found, name);
+  for (const name of mentionedContainers(event)) await followContainer(db, event, found, name);
   return found;
 }
 
@@ -247,14 +238,15 @@ async function contentsByContainer(
   return contentRow.parse(rows[0]);
 }
 
-const holdStateRow = z.object({ released_at: openInstantColumn });
+const holdStateRow = z.object({ released_by: z.string().nullable() });
 
 async function namedEvents(db: Queryable, event: LoggedEvent): Promise<Pick<Known, 'hold' | 'eventType'>> {
   if (event.type === 'hold.released') {
-    const { rows } = await db.query('select released_at from read.hold where hold = $1', [event.body.hold]);
-    const state = rows.map((row) => ({
-      isReleased: holdStateRow.parse(row).released_at !== Number.POSITIVE_INFINITY,
-    }));
+    const { rows } = await db.query('select released_by from read.hold where hold = $1', [event.body.hold]);
+    const state = rows.map((row) => {
+      const { released_by: by } = holdStateRow.parse(row);
+      return { isReleased: by !== null && by !== event.id };
+    });
     return { hold: () => state[0] ?? null, eventType: () => null };
   }
   if (event.type === 'event.voided') {

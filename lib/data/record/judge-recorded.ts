@@ -38,10 +38,14 @@ export async function judgeRecorded(
   for (const event of events) {
     const flags = voided.has(event.id) ? [] : await flagsOf(judging, event);
     found.set(event.id, flags);
-    if (JSON.stringify(flags) !== JSON.stringify(before.get(event.id) ?? []))
-      await keepFlags(judging, event, flags);
+    if (canonical(flags) !== canonical(before.get(event.id) ?? [])) await keepFlags(judging, event, flags);
   }
   return found;
+}
+
+/** PostgreSQL gives the keys of an object back in an order of its own. */
+function canonical(flags: readonly object[]): string {
+  return JSON.stringify(flags.map((flag) => Object.entries(flag).sort(([a], [b]) => (a < b ? -1 : 1))));
 }
 
 async function flagsOf({ db, cache, plant }: Judging, event: LoggedEvent): Promise<Refusal[]> {
@@ -77,7 +81,7 @@ async function voidedAmong(db: Queryable, events: readonly LoggedEvent[]): Promi
   return new Set(rows.map((row) => eventIdRow.parse(row).event));
 }
 
-async function currentFlags(db: Queryable, ids: string[]): Promise<Map<string, unknown[]>> {
+async function currentFlags(db: Queryable, ids: string[]): Promise<Map<string, object[]>> {
   const { rows } = await db.query('select event, flags from read.flagged where event = any($1::uuid[])', [
     ids,
   ]);
@@ -89,31 +93,35 @@ async function currentFlags(db: Queryable, ids: string[]): Promise<Map<string, u
   );
 }
 
-/** Flagged events whose judgement may rest on one of the changes: same unit, same slot's time, same item or container. */
+/**
+ * Flagged events whose judgement may rest on one of the changes: of the same unit, at the same slot in its time, or with
+ * a flag that names a unit, item, container or hold which the change is about.
+ */
 async function flaggedIdsAfter(db: Queryable, changes: readonly LoggedEvent[]): Promise<Set<string>> {
   const any = await db.query('select from read.flagged limit 1');
   if (any.rowCount === 0) return new Set();
-  const units = changes.flatMap((event) => {
-    const { units: touched, joining } = touchedBy(event);
-    return joining === null ? touched : [...touched, joining.inner, joining.outer];
-  });
-  const facts = changes.flatMap((event) => {
-    const { items, containers, mentioned } = touchedBy(event);
-    return [
-      ...items.map((item) => ({ item })),
-      ...[...containers, ...mentioned].map((container) => ({ container })),
-    ];
-  });
+  const units = new Set<string>();
+  const facts = new Set<string>();
+  for (const event of changes) {
+    const { units: touched, items, containers, mentioned, holds, joining } = touchedBy(event);
+    for (const unit of joining === null ? touched : [joining.inner, joining.outer]) {
+      units.add(unit);
+      facts.add(JSON.stringify({ unit }));
+    }
+    for (const item of items) facts.add(JSON.stringify({ item }));
+    for (const container of [...containers, ...mentioned]) facts.add(JSON.stringify({ container }));
+    for (const hold of holds) facts.add(JSON.stringify({ hold }));
+  }
   const ids = new Set<string>();
   const take = async (where: string, values: unknown[]) => {
     const { rows } = await db.query(`select f.event from read.flagged f where ${where}`, values);
     for (const row of rows) ids.add(eventIdRow.parse(row).event);
   };
-  if (units.length > 0) await take('f.unit = any($1)', [units]);
-  if (facts.length > 0)
+  if (units.size > 0) await take('f.unit = any($1)', [[...units]]);
+  if (facts.size > 0)
     await take(
       'exists (select from unnest($1::jsonb[]) as x(fact) where f.flags @> jsonb_build_array(x.fact))',
-      [[...new Set(facts.map((fact) => JSON.stringify(fact)))]],
+      [[...facts]],
     );
   for (const { type, station, body, atUs, id } of changes) {
     if (type !== 'item.mounted' && type !== 'item.unmounted') continue;

@@ -3,9 +3,10 @@ import { openInstantColumn } from '@/lib/data/columns';
 import { findUnitHistories } from '@/lib/data/log/find-events';
 import type { Queryable } from '@/lib/data/pool';
 import { loadUnits, type UnitEntry } from '@/lib/data/record/unit-rows';
-import type { LoggedEvent } from '@/lib/domain/events/logged-event';
+import { type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
 import { type HoldTargetKind, holdTargetKindSchema, itemKindSchema } from '@/lib/domain/events/vocabulary';
 import type { ItemFacts, OpenHold } from '@/lib/domain/gate/known';
+import { compareKeys, formatInstant, type OrderKey } from '@/lib/domain/time';
 
 const itemRow = z.object({
   item: z.string(),
@@ -33,7 +34,9 @@ const holdRow = z.object({
 const joiningRow = z.object({
   inner_unit: z.string(),
   outer_unit: z.string(),
+  event: z.string(),
   at: z.number(),
+  to_event: z.string(),
   to_at: openInstantColumn,
 });
 
@@ -43,8 +46,8 @@ export type MountFact = { slot: string; item: string; fromUs: number; toUs: numb
 export type StationSlots = { open: MountFact[]; changedUs: number };
 /** A hold with its period in microseconds; `releasedUs` is infinite while it lasts. */
 export type HoldFact = OpenHold & { isAutomatic: boolean; placedUs: number; releasedUs: number };
-/** A stay of a unit in another one, in microseconds. */
-export type JoiningFact = { inner: string; outer: string; fromUs: number; toUs: number };
+/** A stay of a unit in another one, from its joining to its separation; an open end lies after every event. */
+export type JoiningFact = { inner: string; outer: string; from: OrderKey; to: OrderKey };
 
 /** Reads by key what is not in memory yet, many keys in one statement, and keeps it until it is forgotten. */
 class KeyedCache<T> {
@@ -93,8 +96,11 @@ export function holdKey(kind: HoldTargetKind, id: string): string {
   return JSON.stringify([kind, id]);
 }
 
-/** The part of the record that a batch of events is judged on, read in bulk and kept while it cannot change. */
-export function openRecordCache(db: Queryable) {
+/**
+ * The part of the record that a batch of events is judged on, read in bulk and kept while it cannot change.
+ * `unwritten` gives the events that count and are not in the log yet: they belong to their units' histories.
+ */
+export function openRecordCache(db: Queryable, unwritten: () => readonly LoggedEvent[] = () => []) {
   const units = new KeyedCache<UnitEntry | null>({ load: (keys) => loadUnits(db, keys), missing: null });
   const items = new KeyedCache<ItemFacts | null>({ load: (keys) => loadItems(db, keys), missing: null });
   const slots = new KeyedCache<StationSlots>({
@@ -102,7 +108,7 @@ export function openRecordCache(db: Queryable) {
     missing: { open: [], changedUs: Number.NEGATIVE_INFINITY },
   });
   const histories = new KeyedCache<LoggedEvent[]>({
-    load: (keys) => findUnitHistories(db, keys),
+    load: async (keys) => withUnwritten(await findUnitHistories(db, keys), unwritten()),
     missing: [],
   });
   const holds = new KeyedCache<HoldFact[]>({ load: (keys) => loadHolds(db, keys), missing: [] });
@@ -132,6 +138,15 @@ export function openRecordCache(db: Queryable) {
 }
 
 export type RecordCache = ReturnType<typeof openRecordCache>;
+
+function withUnwritten(
+  histories: Map<string, LoggedEvent[]>,
+  unwritten: readonly LoggedEvent[],
+): Map<string, LoggedEvent[]> {
+  for (const event of unwritten) histories.get(subjectUnit(event) ?? '')?.push(event);
+  for (const history of histories.values()) history.sort(compareKeys);
+  return histories;
+}
 
 async function loadItems(db: Queryable, items: string[]): Promise<Map<string, ItemFacts>> {
   const { rows } = await db.query(
@@ -180,12 +195,27 @@ async function loadStationSlots(db: Queryable, stations: string[]): Promise<Map<
   );
 }
 
-/** What stood in a station's slots at a moment (an RFC 3339 time); one probe a slot is possible, stations are small. */
+/** What stood in a station's slots at a moment (an RFC 3339 time): who mounts at that very moment counts. */
 export async function loadMountsAt(db: Queryable, station: string, at: string): Promise<MountFact[]> {
   const { rows } = await db.query(
     `select station, slot, item, from_at, to_at from read.mount
      where station = $1 and from_at <= $2::timestamptz and to_at > $2::timestamptz`,
     [station, at],
+  );
+  return rows.map(readMount);
+}
+
+/** What stood in a station's slots just before an event, whose own effect, if it is recorded already, does not count. */
+export async function loadMountsBefore(
+  db: Queryable,
+  station: string,
+  { atUs, id }: OrderKey,
+): Promise<MountFact[]> {
+  const { rows } = await db.query(
+    `select station, slot, item, from_at, to_at from read.mount
+     where station = $1 and (from_at, event) < ($2::timestamptz, $3::uuid)
+       and (to_at > $2::timestamptz or (to_at = $2::timestamptz and to_event >= $3::uuid))`,
+    [station, formatInstant(atUs), id],
   );
   return rows.map(readMount);
 }
@@ -228,11 +258,12 @@ async function loadJoinings(
   units: string[],
 ): Promise<JoiningFact[]> {
   const { rows } = await db.query(
-    `select inner_unit, outer_unit, at, to_at from read.joining where ${side} = any($1) order by at, event`,
+    `select inner_unit, outer_unit, event, at, to_event, to_at
+     from read.joining where ${side} = any($1) order by at, event`,
     [units],
   );
   return rows.map((row) => {
-    const { inner_unit: inner, outer_unit: outer, at: fromUs, to_at: toUs } = joiningRow.parse(row);
-    return { inner, outer, fromUs, toUs };
+    const { inner_unit: inner, outer_unit: outer, event, at, to_event, to_at } = joiningRow.parse(row);
+    return { inner, outer, from: { atUs: at, id: event }, to: { atUs: to_at, id: to_event } };
   });
 }

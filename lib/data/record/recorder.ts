@@ -9,7 +9,7 @@ import { refreshHold } from '@/lib/data/record/refresh-hold';
 import { refreshTouched } from '@/lib/data/record/refresh-touched';
 import { type UnitEntry, writeUnits } from '@/lib/data/record/unit-rows';
 import type { EventOf } from '@/lib/domain/events/catalogue';
-import { type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
+import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 import { touchedBy } from '@/lib/domain/events/touched';
 import type { Plant } from '@/lib/domain/plant/plant';
 import { compareKeys } from '@/lib/domain/time';
@@ -23,6 +23,19 @@ const EXTENDING: readonly LoggedEvent['type'][] = [
   'unit.scrapped',
   'unit.packed',
   'unit.unpacked',
+  'unit.returned',
+  'part.removed',
+  'part.installed',
+];
+
+// Events that are judged on units, whose states and histories are kept in memory, and on what is written at once:
+// items, slots, holds, joinings and nested containers.
+const JUDGED_FROM_MEMORY: readonly LoggedEvent['type'][] = [
+  'unit.started',
+  'unit.processed',
+  'unit.signed',
+  'unit.scrapped',
+  'unit.packed',
   'unit.returned',
   'part.removed',
   'part.installed',
@@ -47,7 +60,7 @@ export class Recorder {
     this.#db = options.db;
     this.#plant = options.plant;
     this.#recordedAtUs = options.recordedAtUs;
-    this.cache = openRecordCache(options.db);
+    this.cache = openRecordCache(options.db, () => this.#ownRows);
   }
 
   /** Records one event; `isVoided` when a void named it before it came: it keeps its place and has no effect. */
@@ -83,14 +96,9 @@ export class Recorder {
     ]);
   }
 
-  /** Writes what is in memory when the judgement of an event must read it back: all but work on a unit in order. */
+  /** Writes what is in memory when the judgement of an event must read it back from the tables. */
   async flushBefore(event: LoggedEvent): Promise<void> {
-    if (this.#events.length === 0) return;
-    const isWork = 'unit' in event.body && event.type !== 'unit.joined' && event.type !== 'unit.separated';
-    const last = 'unit' in event.body ? this.cache.units.get(event.body.unit)?.last : null;
-    const isLate = last !== null && last !== undefined && compareKeys(last, event) >= 0;
-    if (!isWork || isLate || this.cache.joiningsOfInner.get(subjectUnit(event) ?? '').length > 0)
-      await this.flush();
+    if (!JUDGED_FROM_MEMORY.includes(event.type)) await this.flush();
   }
 
   async #extends(event: LoggedEvent): Promise<boolean> {

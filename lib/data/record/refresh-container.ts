@@ -23,19 +23,34 @@ export async function refreshContainer(db: Queryable, container: string): Promis
     ],
   );
   if (inside !== null) await ensureContainer(db, inside);
+  await shipContents(db, container);
+}
+
+/**
+ * Sets the shipment of a container and of everything inside it: each climbs to the nearest container that was shipped
+ * itself. A circle ends before a container comes again, so the result does not depend on where one begins.
+ */
+async function shipContents(db: Queryable, container: string): Promise<void> {
   await db.query(
-    `with recursive down as (
-       select c.container, coalesce(c.own_shipment, p.shipment) as shipment,
-              case when c.own_shipment is null then p.customer else c.own_customer end as customer
-       from read.container c left join read.container p on p.container = c.inside
-       where c.container = $1
+    `with recursive affected(container) as (
+       select $1::text collate "C"
+       union
+       select c.container from affected a join read.container c on c.inside = a.container
+     ), climbing as (
+       select a.container as start, c.container, c.inside, c.own_shipment, c.own_customer, 0 as depth
+       from affected a join read.container c on c.container = a.container
        union all
-       select c.container, coalesce(c.own_shipment, d.shipment),
-              case when c.own_shipment is null then d.customer else c.own_customer end
-       from down d join read.container c on c.inside = d.container
+       select k.start, c.container, c.inside, c.own_shipment, c.own_customer, k.depth + 1
+       from climbing k join read.container c on c.container = k.inside
+       where k.own_shipment is null
      ) cycle container set is_circle using path
-     update read.container c set shipment = d.shipment, customer = d.customer
-     from down d where d.container = c.container and not d.is_circle`,
+     update read.container c set shipment = top.own_shipment, customer = top.own_customer
+     from (
+       select distinct on (start) start, own_shipment, own_customer
+       from climbing where not is_circle order by start, depth desc
+     ) top
+     where c.container = top.start
+       and (c.shipment, c.customer) is distinct from (top.own_shipment, top.own_customer)`,
     [container],
   );
 }
