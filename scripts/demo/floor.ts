@@ -27,7 +27,7 @@ export type Floor = {
 };
 
 /** Stencils that the lines begin with, and how often each has printed before. */
-export const FIRST_STENCILS: Record<LineCode, Record<ProductCode, Stencil>> = {
+const FIRST_STENCILS: Record<LineCode, Record<ProductCode, Stencil>> = {
   L1: {
     WX4: { item: WORN_STENCIL.stencil, prints: WORN_STENCIL.printsBefore },
     PSU2: { item: 'ST-PSU2-02', prints: 0 },

@@ -109,7 +109,7 @@ export function outcomeOf(world: World, unit: DemoUnit, operation: string): Outc
 }
 
 /** The fault that a cracked capacitor shows. */
-export function crackFault(): Fault {
+function crackFault(): Fault {
   const { defect, position, part } = CRACKED_REEL;
   return {
     code: defect,

@@ -8,7 +8,7 @@ export type FeederRow = {
 };
 
 /** Designators of one letter, single or in runs: `positions('C', 1, [3, 5])` is C1, C3, C4, C5. */
-export function positions(letter: string, ...runs: (number | readonly [number, number])[]): string[] {
+function positions(letter: string, ...runs: (number | readonly [number, number])[]): string[] {
   return runs.flatMap((run) => {
     const [first, last] = typeof run === 'number' ? [run, run] : run;
     return Array.from({ length: last - first + 1 }, (_, index) => `${letter}${first + index}`);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 import { isPicked } from '@/lib/domain/units/sample';
+import { STENCIL_PRINTS_MAX } from '@/scripts/demo/material/printer';
 import { planDemo } from '@/scripts/demo/plan-demo';
 import { WX4 } from '@/scripts/demo/plant/products';
 import { CRACKED_REEL, WORN_STENCIL, WRONG_REEL } from '@/scripts/demo/stories';
@@ -48,7 +49,7 @@ describe('story (b), the worn stencil', () => {
       return low.length / serials.size;
     };
     const used = unitsThatUsed(plan, WORN_STENCIL.stencil).map(({ unit }) => unit);
-    const goodFor = (1500 - WORN_STENCIL.printsBefore) * 2;
+    const goodFor = (STENCIL_PRINTS_MAX - WORN_STENCIL.printsBefore) * 2;
     expect(used.length).toBeGreaterThan(goodFor);
     expect(shareOfLow(new Set(used.slice(0, goodFor)))).toBe(0);
     expect(shareOfLow(new Set(used.slice(goodFor)))).toBeGreaterThan(0.04);
