@@ -55,7 +55,7 @@ export function openPool(options: {
   const settings = ['-c TimeZone=UTC', '-c DateStyle=ISO', '-c jit=off'];
   if (role !== undefined) settings.push(`-c role=${role}`);
   if (use === 'writing') settings.push('-c plan_cache_mode=force_generic_plan', '-c enable_seqscan=off');
-  return new Pool({
+  const pool = new Pool({
     connectionString: url,
     max: connectionCountMax,
     pipeline: use !== 'plain',
@@ -65,4 +65,8 @@ export function openPool(options: {
         readers.get(oid) ?? types.getTypeParser(oid, format === 'binary' ? 'binary' : 'text'),
     },
   });
+  // A connection that breaks between two statements tells nobody but its listeners, and the process if it has none;
+  // whoever has it learns of it from the next statement.
+  pool.on('connect', (client) => client.on('error', () => undefined));
+  return pool;
 }
