@@ -58,6 +58,7 @@ export function ScanBox({
       />
       {!isKeyboardShown && (
         <ActionIcon
+          className={classes.keyboard ?? ''}
           variant="default"
           size={`input-${size}`}
           aria-label={t('keyboard')}

@@ -9,6 +9,7 @@ import { shell } from '@/lib/ui/messages/en/shell';
 import { signIn } from '@/lib/ui/messages/en/sign-in';
 import { tags } from '@/lib/ui/messages/en/tags';
 import { time } from '@/lib/ui/messages/en/time';
+import { trace } from '@/lib/ui/messages/en/trace';
 import { verdict } from '@/lib/ui/messages/en/verdict';
 
 /** Every text that a person reads, in English; ICU message format, nested by screen. */
@@ -26,4 +27,5 @@ export const en = {
   notPermitted,
   time,
   floor,
+  trace,
 } as const;

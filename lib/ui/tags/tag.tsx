@@ -16,7 +16,7 @@ export function Tag({
   children: ReactNode;
 }) {
   return (
-    <span className={classes.tag} data-meaning={meaning}>
+    <span className={classes.tag} data-meaning={meaning} data-tag={meaning}>
       <Shape aria-hidden />
       <span>{children}</span>
     </span>

@@ -1,0 +1,70 @@
+import type { Metadata } from 'next';
+import { redirect } from 'next/navigation';
+import { whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
+import { inputErrors } from '@/lib/domain/input-errors';
+import { describeSubject } from '@/lib/server/describe-subject';
+import { identifyCode } from '@/lib/server/identify-code';
+import { readPlant } from '@/lib/server/read-plant';
+import { requirePrincipal } from '@/lib/server/require-principal';
+import { traceAnswer } from '@/lib/server/trace-answer';
+import { en } from '@/lib/ui/messages/en';
+import { AnswerView } from '@/lib/ui/trace/answer-view';
+import { CodeChoice } from '@/lib/ui/trace/code-choice';
+import { QuestionFaults } from '@/lib/ui/trace/question-faults';
+import { scannedAddress } from '@/lib/ui/trace/scanned-address';
+import type { TraceQuestion } from '@/lib/ui/trace/trace-address';
+import { TraceScreen } from '@/lib/ui/trace/trace-screen';
+
+export const metadata: Metadata = { title: en.trace.title };
+
+const PAGE_COUNT = 100;
+
+type Search = Record<string, string | string[] | undefined>;
+
+/** One box for anything scanned, and the where-used answer that its address asks for. */
+export default async function TracePage({ searchParams }: { searchParams: Promise<Search> }) {
+  const { code, ...search } = await searchParams;
+  await requirePrincipal('screen:trace', { returnTo: addressOf({ code, ...search }) });
+  if (typeof code === 'string' && code.trim() !== '') return framed({}, await scanned(code.trim()));
+  if (Object.keys(search).length === 0) return framed({}, null);
+  const parsed = whereUsedQuestionSchema.safeParse(search);
+  if (!parsed.success) return framed({}, <QuestionFaults faults={inputErrors(parsed.error)} />);
+  const { limit: _, cursor: __, ...question } = parsed.data;
+  const asked = { ...question, limit: PAGE_COUNT };
+  return framed(
+    question,
+    <AnswerView
+      question={question}
+      subject={await describeSubject(asked)}
+      answer={await traceAnswer(asked)}
+    />,
+  );
+}
+
+/** One meaning leads to its answer at once; none and several are told. */
+async function scanned(code: string) {
+  const kinds = await identifyCode(code);
+  const [only] = kinds;
+  if (only !== undefined && kinds.length === 1) redirect(scannedAddress(only, code));
+  return <CodeChoice code={code} kinds={kinds} />;
+}
+
+async function framed(question: TraceQuestion, content: React.ReactNode) {
+  const { stations = [], operators = [] } = (await readPlant()).file;
+  return (
+    <TraceScreen
+      question={question}
+      stations={stations.map((station) => station.code)}
+      operators={operators.map(({ badge, name = '' }) => ({ badge, name }))}
+    >
+      {content}
+    </TraceScreen>
+  );
+}
+
+function addressOf(search: Search): string {
+  const parameters = Object.entries(search).flatMap(([name, value]) =>
+    typeof value === 'string' ? [[name, value]] : [],
+  );
+  return parameters.length === 0 ? '/trace' : `/trace?${new URLSearchParams(parameters)}`;
+}

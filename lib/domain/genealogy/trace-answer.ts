@@ -1,0 +1,21 @@
+import type { Certainty, Counts, Owing, UsedUnit } from '@/lib/domain/genealogy/answer';
+
+/** Units of an answer that left with one shipment. */
+export type ShippedCount = { customer: string; shipment: string; certain: number; possible: number };
+
+/**
+ * A where-used answer as the trace screen shows it: what is certain and what is possible counted apart over all
+ * places and relations, and the first units of the group that is looked at, narrowed to the places and relations that
+ * were asked for.
+ */
+export type TraceAnswer = {
+  asOf: string;
+  owing: Owing[];
+  counts: Record<Certainty, Counts>;
+  shown: Certainty;
+  /** Units of the group that is shown, after narrowing. */
+  shownCount: number;
+  units: UsedUnit[];
+  next: string | null;
+  shipped: ShippedCount[];
+};

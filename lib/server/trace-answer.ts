@@ -1,0 +1,42 @@
+import { countShipped } from '@/lib/data/trace/count-shipped';
+import { findOwing } from '@/lib/data/trace/find-owing';
+import { findWhereUsed } from '@/lib/data/trace/where-used';
+import { onSnapshot } from '@/lib/data/transaction';
+import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
+import type { TraceAnswer } from '@/lib/domain/genealogy/trace-answer';
+import { formatInstant } from '@/lib/domain/time';
+import { database } from '@/lib/server/database';
+
+/** Asks once for each group on one snapshot; without a wish the certain group is shown unless it is empty. */
+export function traceAnswer(question: WhereUsedQuestion): Promise<TraceAnswer> {
+  const { place, relation, certainty, cursor: _, ...wanted } = question;
+  const isNarrowed = place !== undefined || relation !== undefined;
+  return onSnapshot(database().pool, async (client) => {
+    const asOf = formatInstant(Date.now() * 1000);
+    const owing = await findOwing(client);
+    const certain = await findWhereUsed(client, { ...wanted, certainty: ['certain'] });
+    const possible = await findWhereUsed(client, { ...wanted, certainty: ['possible'] });
+    const groups = { certain, possible };
+    const wish = certainty?.length === 1 ? certainty[0] : undefined;
+    const shown = wish ?? (certain.counts.units === 0 && possible.counts.units > 0 ? 'possible' : 'certain');
+    const group = isNarrowed
+      ? await findWhereUsed(client, {
+          ...wanted,
+          ...(place && { place }),
+          ...(relation && { relation }),
+          certainty: [shown],
+        })
+      : groups[shown];
+    const hasShipped = certain.counts.byPlace.shipped + possible.counts.byPlace.shipped > 0;
+    return {
+      asOf,
+      owing,
+      counts: { certain: certain.counts, possible: possible.counts },
+      shown,
+      shownCount: group.counts.units,
+      units: group.units,
+      next: group.next,
+      shipped: hasShipped ? await countShipped(client, wanted) : [],
+    };
+  });
+}

@@ -1,0 +1,87 @@
+'use client';
+
+import Link from 'next/link';
+import { useFormatter, useTranslations } from 'use-intl';
+import { PLACE_KINDS, type PlaceKind, RELATIONS, type Relation } from '@/lib/domain/genealogy/answer';
+import type { TraceAnswer } from '@/lib/domain/genealogy/trace-answer';
+import { PlaceTag } from '@/lib/ui/tags/place-tag';
+import { RelationTag } from '@/lib/ui/tags/relation-tag';
+import classes from '@/lib/ui/trace/trace.module.css';
+import { type TraceQuestion, traceAddress } from '@/lib/ui/trace/trace-address';
+
+/** Counts by place and by relation as bars with their numbers; a press shows only those units, another one all again. */
+export function Narrowing({ question, answer }: { question: TraceQuestion; answer: TraceAnswer }) {
+  const t = useTranslations('trace.narrow');
+  const tPlace = useTranslations('tags.place');
+  const tRelation = useTranslations('tags.relation');
+  const { shown } = answer;
+  const counts = answer.counts[shown];
+  const base: TraceQuestion = { ...question, certainty: [shown] };
+  return (
+    <div className={classes.narrowing}>
+      <section>
+        <h3>{t('place')}</h3>
+        {PLACE_KINDS.map((kind) => (
+          <BarLink
+            key={kind}
+            name={tPlace(kind)}
+            tag={<PlaceTag place={kind} />}
+            count={counts.byPlace[kind]}
+            total={counts.units}
+            isPicked={question.place?.includes(kind) === true}
+            href={traceAddress({ ...base, place: toggled<PlaceKind>(question.place, kind) })}
+          />
+        ))}
+      </section>
+      <section>
+        <h3>{t('relation')}</h3>
+        {RELATIONS.map((relation) => (
+          <BarLink
+            key={relation}
+            name={tRelation(relation)}
+            tag={<RelationTag relation={relation} />}
+            count={counts[relation]}
+            total={counts.units}
+            isPicked={question.relation?.includes(relation) === true}
+            href={traceAddress({ ...base, relation: toggled<Relation>(question.relation, relation) })}
+          />
+        ))}
+      </section>
+    </div>
+  );
+}
+
+function BarLink(bar: {
+  name: string;
+  tag: React.ReactNode;
+  count: number;
+  total: number;
+  isPicked: boolean;
+  href: string;
+}) {
+  const t = useTranslations('trace.narrow');
+  const { number } = useFormatter();
+  const { name, tag, count, total, isPicked, href } = bar;
+  return (
+    <Link
+      href={href}
+      prefetch={false}
+      scroll={false}
+      className={classes.bar}
+      data-picked={isPicked}
+      data-empty={count === 0}
+      aria-label={`${t(isPicked ? 'drop' : 'pick', { name })}: ${number(count)}`}
+    >
+      <span>{tag}</span>
+      <span className={classes.track}>
+        <i style={{ width: `${total === 0 ? 0 : (100 * count) / total}%` }} />
+      </span>
+      <strong>{number(count)}</strong>
+    </Link>
+  );
+}
+
+function toggled<T>(picked: readonly T[] | undefined, one: T): T[] {
+  const others = (picked ?? []).filter((each) => each !== one);
+  return others.length === (picked?.length ?? 0) ? [...others, one] : others;
+}

@@ -1,0 +1,48 @@
+'use client';
+
+import type { ReactNode } from 'react';
+import { useTranslations } from 'use-intl';
+import { Section } from '@/lib/ui/section';
+import { Screen } from '@/lib/ui/shell/screen';
+import { ConditionForm } from '@/lib/ui/trace/condition-form';
+import classes from '@/lib/ui/trace/trace.module.css';
+import { type TraceQuestion, traceQuery } from '@/lib/ui/trace/trace-address';
+import { TraceBox } from '@/lib/ui/trace/trace-box';
+
+/** The box, whatever it led to, and the conditions: open from the start when there is nothing else to see. */
+export function TraceScreen({
+  question,
+  stations,
+  operators,
+  children,
+}: {
+  question: TraceQuestion;
+  stations: readonly string[];
+  operators: readonly { badge: string; name: string }[];
+  children: ReactNode;
+}) {
+  const t = useTranslations('trace');
+  const { station, operator, from, to } = question;
+  const hasConditions = [station, operator, from, to].some((condition) => condition !== undefined);
+  return (
+    <Screen title={t('title')}>
+      <div className={`${classes.ask} rk-no-print`}>
+        <TraceBox />
+        <details className={classes.details} open={hasConditions || children === null}>
+          <summary>{t('conditions.title')}</summary>
+          <ConditionForm
+            key={traceQuery(question)}
+            question={question}
+            stations={stations}
+            operators={operators}
+          />
+        </details>
+      </div>
+      {children ?? (
+        <Section title={t('empty.title')}>
+          <p className={classes.asked}>{t('empty.text')}</p>
+        </Section>
+      )}
+    </Screen>
+  );
+}
