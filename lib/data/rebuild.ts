@@ -97,10 +97,14 @@ async function restoreFlags(db: Queryable): Promise<void> {
      order by j.event, j.position desc`,
   );
   const judged = new Map(rows.map((row) => [idSchema.parse(row).event, flagSchema.parse(row).flags]));
-  for (const event of await findEventsById(db, [...judged.keys()])) {
-    const flags = judged.get(event.id) ?? [];
-    if (flags.length > 0) await showFlags(db, event, flags);
-  }
+  const flagged = (await findEventsById(db, [...judged.keys()])).map((event) => ({
+    event,
+    flags: judged.get(event.id) ?? [],
+  }));
+  await showFlags(
+    db,
+    flagged.filter(({ flags }) => flags.length > 0),
+  );
 }
 
 async function restoreDevices(db: Queryable): Promise<void> {

@@ -56,7 +56,14 @@ export function findContainerHistory(db: Queryable, container: string): Promise<
   );
 }
 
-/** Releases of a hold that count, in order; by event_of_hold. */
-export function findReleases(db: Queryable, hold: string): Promise<LoggedEvent[]> {
-  return select(db, `e.body ->> 'hold' = $1 and e.type = 'hold.released' and ${NOT_VOIDED}`, [hold]);
+/** The same for many containers at once. */
+export async function findContainerHistories(
+  db: Queryable,
+  containers: string[],
+): Promise<Map<string, LoggedEvent[]>> {
+  const histories = new Map<string, LoggedEvent[]>(containers.map((container) => [container, []]));
+  const where = `(e.body ->> 'container') collate "C" = any($1) and e.type like 'container.%' and ${NOT_VOIDED}`;
+  for (const event of await select(db, where, [containers]))
+    if ('container' in event.body) histories.get(event.body.container)?.push(event);
+  return histories;
 }

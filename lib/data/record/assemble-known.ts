@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { findContainerHistory, findEventsById, findItemHistory } from '@/lib/data/log/find-events';
+import { findEventsById, findItemHistory } from '@/lib/data/log/find-events';
 import type { Queryable } from '@/lib/data/pool';
 import {
   type HoldFact,
@@ -34,7 +34,7 @@ export async function assembleKnown(options: {
   mode: JudgeMode;
 }): Promise<Known> {
   const { db, cache, plant, event, mode } = options;
-  const containers = await containersOf(db, event);
+  const containers = await containersOf(cache, event);
   const contents = await contentsByContainer(db, event);
   const mentioned = [...mentionedUnits(event), ...contents.units];
   await cache.units.require(mentioned);
@@ -45,7 +45,7 @@ export async function assembleKnown(options: {
   const states = await statesBefore(options, [...new Set([...mentioned, ...family])]);
   for (const state of states.values())
     if (state?.placing === 'container' && state.container !== null)
-      await followContainer(db, event, containers, state.container);
+      await followContainer(cache, event, containers, state.container);
 
   const station =
     event.type === 'unit.processed' || event.type.endsWith('mounted') ? event.station : undefined;
@@ -188,29 +188,29 @@ async function mountsAt(
   return event.atUs >= changedUs ? open : loadMountsAt(db, station, formatInstant(event.atUs));
 }
 
-async function containersOf(db: Queryable, event: LoggedEvent): Promise<Map<string, ContainerFacts>> {
+async function containersOf(cache: RecordCache, event: LoggedEvent): Promise<Map<string, ContainerFacts>> {
   const found = new Map<string, ContainerFacts>();
-  for (const name of mentionedContainers(event)) await followContainer(db, event, found, name);
+  for (const name of mentionedContainers(event)) await followContainer(cache, event, found, name);
   return found;
 }
 
 /** Notes a container and those around it as they stood at the event; the nearest shipment counts. */
 async function followContainer(
-  db: Queryable,
+  cache: RecordCache,
   event: LoggedEvent,
   found: Map<string, ContainerFacts>,
   name: string,
 ): Promise<ContainerFacts | null> {
   const noted = found.get(name);
   if (noted !== undefined) return noted;
-  const known = await db.query('select from read.container where container = $1', [name]);
-  if (known.rowCount === 0) return null;
-  const history = await findContainerHistory(db, name);
+  await cache.containers.require([name]);
+  const history = cache.containers.get(name);
+  if (history === null) return null;
   const { inside, shipping } = foldContainer(history.filter((each) => compareKeys(each, event) < 0));
   const facts: ContainerFacts = { container: name, inside, shipment: shipping?.shipment ?? null };
   found.set(name, facts);
   if (inside === null) return facts;
-  const around = await followContainer(db, event, found, inside);
+  const around = await followContainer(cache, event, found, inside);
   facts.shipment ??= around?.shipment ?? null;
   return facts;
 }

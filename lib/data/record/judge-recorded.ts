@@ -2,8 +2,8 @@ import { z } from 'zod';
 import { findEventsById } from '@/lib/data/log/find-events';
 import type { Queryable } from '@/lib/data/pool';
 import { assembleKnown } from '@/lib/data/record/assemble-known';
-import type { RecordCache } from '@/lib/data/record/record-cache';
-import { refreshHold } from '@/lib/data/record/refresh-hold';
+import { holdKey, type RecordCache } from '@/lib/data/record/record-cache';
+import { refreshHolds } from '@/lib/data/record/refresh-holds';
 import { type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
 import { touchedBy } from '@/lib/domain/events/touched';
 import { judge } from '@/lib/domain/gate/judge';
@@ -33,14 +33,30 @@ export async function judgeRecorded(
   const voided = await voidedAmong(db, events);
   const before = await currentFlags(db, [...fresh, ...older]);
   const found = new Map<string, Refusal[]>();
-  judging.cache.histories.clear();
-  await judging.cache.histories.require(events.flatMap((event) => subjectUnit(event) ?? []));
+  await readAhead(judging.cache, events);
+  const changed: Flagged[] = [];
   for (const event of events) {
     const flags = voided.has(event.id) ? [] : await flagsOf(judging, event);
     found.set(event.id, flags);
-    if (canonical(flags) !== canonical(before.get(event.id) ?? [])) await keepFlags(judging, event, flags);
+    if (canonical(flags) !== canonical(before.get(event.id) ?? [])) changed.push({ event, flags });
   }
+  await keepFlags(judging, changed);
   return found;
+}
+
+/** Reads in bulk what the events will be judged on. */
+async function readAhead(cache: RecordCache, events: readonly LoggedEvent[]): Promise<void> {
+  const units = events.flatMap((event) => subjectUnit(event) ?? []);
+  cache.histories.clear();
+  cache.holds.clear();
+  await Promise.all([
+    cache.units.require(units),
+    cache.histories.require(units),
+    cache.joiningsOfInner.require(units),
+    cache.holds.require(units.map((unit) => holdKey('unit', unit))),
+    cache.slots.require(events.flatMap((event) => (event.type === 'unit.processed' ? [event.station] : []))),
+    cache.containers.require(events.flatMap((event) => touchedBy(event).containers)),
+  ]);
 }
 
 /** PostgreSQL gives the keys of an object back in an order of its own. */
@@ -52,24 +68,40 @@ async function flagsOf({ db, cache, plant }: Judging, event: LoggedEvent): Promi
   return judge(event, await assembleKnown({ db, cache, plant, event, mode: 'record' }));
 }
 
-async function keepFlags({ db, cache }: Judging, event: LoggedEvent, flags: Refusal[]): Promise<void> {
-  await db.query('insert into log.judgement (event, flags) values ($1, $2::jsonb)', [
-    event.id,
-    JSON.stringify(flags),
-  ]);
-  await showFlags(db, event, flags);
+async function keepFlags({ db, cache }: Judging, changed: readonly Flagged[]): Promise<void> {
+  if (changed.length === 0) return;
+  await db.query(
+    `insert into log.judgement (event, flags)
+     select event, flags from jsonb_to_recordset($1::jsonb) as r(event uuid, flags jsonb)`,
+    [JSON.stringify(changed.map(({ event, flags }) => ({ event: event.id, flags })))],
+  );
+  await showFlags(db, changed);
   cache.holds.clear();
 }
 
-/** Sets the flags that an event bears now, with the hold on its unit. */
-export async function showFlags(db: Queryable, event: LoggedEvent, flags: unknown[]): Promise<void> {
-  await db.query('delete from read.flagged where event = $1', [event.id]);
-  if (flags.length > 0)
-    await db.query(
-      'insert into read.flagged (event, unit, station, at, flags) values ($1, $2, $3, $4, $5::jsonb)',
-      [event.id, subjectUnit(event), event.station ?? null, formatInstant(event.atUs), JSON.stringify(flags)],
-    );
-  if (event.type !== 'hold.placed') await refreshHold(db, event.id);
+/** An event with what is wrong with it now. */
+type Flagged = { event: LoggedEvent; flags: unknown[] };
+
+/** Sets the flags that events bear now, with the holds on their units. */
+export async function showFlags(db: Queryable, flagged: readonly Flagged[]): Promise<void> {
+  const ids = flagged.map(({ event }) => event.id);
+  await db.query('delete from read.flagged where event = any($1::uuid[])', [ids]);
+  const rows = flagged
+    .filter(({ flags }) => flags.length > 0)
+    .map(({ event, flags }) => ({
+      event: event.id,
+      unit: subjectUnit(event),
+      station: event.station ?? null,
+      at: formatInstant(event.atUs),
+      flags,
+    }));
+  await db.query(
+    `insert into read.flagged (event, unit, station, at, flags)
+     select event, unit, station, at, flags
+     from jsonb_to_recordset($1::jsonb) as r(event uuid, unit text, station text, at timestamptz, flags jsonb)`,
+    [JSON.stringify(rows)],
+  );
+  await refreshHolds(db, ids);
 }
 
 const eventIdRow = z.object({ event: z.string() });

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { openInstantColumn } from '@/lib/data/columns';
-import { findUnitHistories } from '@/lib/data/log/find-events';
+import { findContainerHistories, findUnitHistories } from '@/lib/data/log/find-events';
 import type { Queryable } from '@/lib/data/pool';
 import { loadUnits, type UnitEntry } from '@/lib/data/record/unit-rows';
 import { type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
@@ -112,6 +112,10 @@ export function openRecordCache(db: Queryable, unwritten: () => readonly LoggedE
     missing: [],
   });
   const holds = new KeyedCache<HoldFact[]>({ load: (keys) => loadHolds(db, keys), missing: [] });
+  const containers = new KeyedCache<LoggedEvent[] | null>({
+    load: (keys) => loadContainers(db, keys),
+    missing: null,
+  });
   const joiningsOfInner = new KeyedCache<JoiningFact[]>({
     load: async (keys) => grouped(await loadJoinings(db, 'inner_unit', keys), (row) => row.inner),
     missing: [],
@@ -120,7 +124,7 @@ export function openRecordCache(db: Queryable, unwritten: () => readonly LoggedE
     load: async (keys) => grouped(await loadJoinings(db, 'outer_unit', keys), (row) => row.outer),
     missing: [],
   });
-  const all = [units, histories, items, slots, holds, joiningsOfInner, joiningsOfOuter];
+  const all = [units, histories, items, slots, holds, containers, joiningsOfInner, joiningsOfOuter];
   return {
     units,
     /** By unit: its events that count, in order. */
@@ -129,6 +133,8 @@ export function openRecordCache(db: Queryable, unwritten: () => readonly LoggedE
     /** By station. */
     slots,
     holds,
+    /** By container: its own events that count, in order; null for one that is not known. */
+    containers,
     joiningsOfInner,
     joiningsOfOuter,
     clear: () => {
@@ -250,6 +256,21 @@ async function loadHolds(db: Queryable, keys: string[]): Promise<Map<string, Hol
     };
   });
   return grouped(facts, (fact) => holdKey(fact.kind, fact.id));
+}
+
+const containerRow = z.object({ container: z.string() });
+
+async function loadContainers(db: Queryable, names: string[]): Promise<Map<string, LoggedEvent[]>> {
+  const [known, histories] = await Promise.all([
+    db.query('select container from read.container where container = any($1)', [names]),
+    findContainerHistories(db, names),
+  ]);
+  return new Map(
+    known.rows.map((row) => {
+      const { container } = containerRow.parse(row);
+      return [container, histories.get(container) ?? []];
+    }),
+  );
 }
 
 async function loadJoinings(

@@ -5,7 +5,7 @@ import { deleteOwnRows, insertOwnRows } from '@/lib/data/record/own-rows';
 import { holdKey, openRecordCache, type RecordCache } from '@/lib/data/record/record-cache';
 import { ensureContainer } from '@/lib/data/record/refresh-container';
 import { noteArrivals } from '@/lib/data/record/refresh-devices';
-import { refreshHold } from '@/lib/data/record/refresh-hold';
+import { refreshHolds } from '@/lib/data/record/refresh-holds';
 import { refreshTouched } from '@/lib/data/record/refresh-touched';
 import { type UnitEntry, writeUnits } from '@/lib/data/record/unit-rows';
 import type { EventOf } from '@/lib/domain/events/catalogue';
@@ -116,7 +116,10 @@ export class Recorder {
     this.cache.units.set(unit, extended);
     this.cache.histories.forget(unit);
     this.#units.set(unit, extended);
-    for (const container of touchedBy(event).mentioned) this.#containers.add(container);
+    for (const container of touchedBy(event).mentioned) {
+      this.#containers.add(container);
+      this.cache.containers.forget(container);
+    }
     return true;
   }
 
@@ -135,12 +138,12 @@ export class Recorder {
     await this.#db.query('delete from read.flagged where event = $1', [target.id]);
     await refreshTouched(this.#db, target, this.#plant);
     // A voided event holds nothing any more: neither as a placed hold nor as a flagged event.
-    await refreshHold(this.#db, target.id);
+    await refreshHolds(this.#db, [target.id]);
     this.cache.clear();
   }
 
   #forget(event: LoggedEvent): void {
-    const { units, items, containers, holds, joining } = touchedBy(event);
+    const { units, items, containers, mentioned, holds, joining } = touchedBy(event);
     for (const unit of units) {
       this.cache.units.forget(unit);
       this.cache.histories.forget(unit);
@@ -148,9 +151,10 @@ export class Recorder {
     }
     for (const item of items) this.cache.items.forget(item);
     if (holds.length > 0) this.cache.holds.clear();
-    if (containers.length > 0 || joining !== null) {
-      this.cache.joiningsOfInner.clear();
-      this.cache.joiningsOfOuter.clear();
+    for (const container of [...containers, ...mentioned]) this.cache.containers.forget(container);
+    if (joining !== null) {
+      this.cache.joiningsOfInner.forget(joining.inner);
+      this.cache.joiningsOfOuter.forget(joining.outer);
     }
     if (event.type === 'item.mounted' || event.type === 'item.unmounted')
       this.cache.slots.forget(event.station);

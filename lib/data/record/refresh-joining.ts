@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import type { Queryable } from '@/lib/data/pool';
 
 /** Sets when a unit's stays in another one ended: at the first separation after each joining. */
@@ -16,12 +17,14 @@ async function endJoinings(db: Queryable, inner: string, outer: string): Promise
   );
 }
 
+const topRow = z.object({ unit: z.string(), outermost: z.string().nullable() });
+
 /**
  * Sets the outermost unit of a unit and of all that is inside it. Where a unit is in two at once, the latest joining
  * counts; a circle ends before a unit comes again.
  */
 async function climb(db: Queryable, unit: string): Promise<void> {
-  await db.query(
+  const { rows } = await db.query(
     `with recursive affected(unit) as (
        select $1::text collate "C"
        union
@@ -37,12 +40,15 @@ async function climb(db: Queryable, unit: string): Promise<void> {
          order by j.at desc, j.event desc limit 1
        ) o
      ) cycle unit set is_circle using path
-     update read.unit u
-     set outermost = nullif(top.unit, top.start)
-     from (select distinct on (start) start, unit from climbing where not is_circle order by start, depth desc) top
-     where u.unit = top.start`,
+     select distinct on (start) start as unit, nullif(unit, start) as outermost
+     from climbing where not is_circle order by start, depth desc`,
     [unit],
   );
+  // By the primary key, one row each: the planner cannot know how few they are.
+  for (const row of rows) {
+    const { unit: climbed, outermost } = topRow.parse(row);
+    await db.query('update read.unit set outermost = $2 where unit = $1', [climbed, outermost]);
+  }
 }
 
 /** Brings the stays of one unit in another up to date after a joining or a separation came or was voided. */

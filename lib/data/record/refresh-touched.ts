@@ -1,6 +1,6 @@
 import type { Queryable } from '@/lib/data/pool';
 import { ensureContainer, refreshContainer } from '@/lib/data/record/refresh-container';
-import { refreshHold } from '@/lib/data/record/refresh-hold';
+import { refreshHolds } from '@/lib/data/record/refresh-holds';
 import { refreshItem } from '@/lib/data/record/refresh-item';
 import { refreshJoining } from '@/lib/data/record/refresh-joining';
 import { refreshSlot } from '@/lib/data/record/refresh-slot';
@@ -19,7 +19,7 @@ export async function refreshTouched(db: Queryable, event: LoggedEvent, plant: P
   for (const item of items) await refreshItem(db, item);
   for (const container of mentioned) await ensureContainer(db, container);
   for (const container of containers) await refreshContainer(db, container);
-  for (const hold of holds) await refreshHold(db, hold);
+  await refreshHolds(db, holds);
   if (joining !== null) await refreshJoining(db, joining.inner, joining.outer);
   if (event.type === 'item.mounted' || event.type === 'item.unmounted') await refreshSlot(db, event);
 }
@@ -29,5 +29,5 @@ export async function refreshUnit(db: Queryable, unit: string, plant: Plant): Pr
   const before = (await loadUnits(db, [unit])).get(unit)?.state.exhausted ?? [];
   const entry = await foldFromLog(db, unit, plant);
   await writeUnits(db, new Map([[unit, entry]]), plant);
-  for (const hold of new Set([...before, ...entry.state.exhausted])) await refreshHold(db, hold);
+  await refreshHolds(db, [...before, ...entry.state.exhausted]);
 }
