@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { findEventsById, findItemHistory } from '@/lib/data/log/find-events';
+import { findEventsById } from '@/lib/data/log/find-events';
 import type { Queryable } from '@/lib/data/pool';
 import {
   type HoldFact,
@@ -161,7 +161,7 @@ async function statesBefore(
  * under `record` is in the record when it is judged.
  */
 async function itemsBefore(
-  { db, cache, event }: { db: Queryable; cache: RecordCache; event: LoggedEvent },
+  { cache, event }: { cache: RecordCache; event: LoggedEvent },
   items: string[],
 ): Promise<Map<string, ItemFacts | null>> {
   await cache.items.require(items);
@@ -169,7 +169,8 @@ async function itemsBefore(
   for (const [item, facts] of found) {
     const isOwnReceipt = event.type === 'item.received' && event.gate === 'record';
     if (facts === null || !(facts.isRetired || isOwnReceipt)) continue;
-    const others = (await findItemHistory(db, item)).filter(({ id }) => id !== event.id);
+    await cache.itemHistories.require([item]);
+    const others = cache.itemHistories.get(item).filter(({ id }) => id !== event.id);
     const isKnown = others.some(({ type }) => type === 'item.received');
     const isRetired = others.some((each) => each.type === 'item.retired' && compareKeys(each, event) < 0);
     found.set(item, isKnown ? { ...facts, isRetired } : null);

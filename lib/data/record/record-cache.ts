@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { openInstantColumn } from '@/lib/data/columns';
-import { findContainerHistories, findUnitHistories } from '@/lib/data/log/find-events';
+import { findContainerHistories, findItemHistories, findUnitHistories } from '@/lib/data/log/find-events';
 import type { Queryable } from '@/lib/data/pool';
 import { loadUnits, type UnitEntry } from '@/lib/data/record/unit-rows';
 import { type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
@@ -103,6 +103,10 @@ export function holdKey(kind: HoldTargetKind, id: string): string {
 export function openRecordCache(db: Queryable, unwritten: () => readonly LoggedEvent[] = () => []) {
   const units = new KeyedCache<UnitEntry | null>({ load: (keys) => loadUnits(db, keys), missing: null });
   const items = new KeyedCache<ItemFacts | null>({ load: (keys) => loadItems(db, keys), missing: null });
+  const itemHistories = new KeyedCache<LoggedEvent[]>({
+    load: (keys) => findItemHistories(db, keys),
+    missing: [],
+  });
   const slots = new KeyedCache<StationSlots>({
     load: (keys) => loadStationSlots(db, keys),
     missing: { open: [], changedUs: Number.NEGATIVE_INFINITY },
@@ -124,12 +128,24 @@ export function openRecordCache(db: Queryable, unwritten: () => readonly LoggedE
     load: async (keys) => grouped(await loadJoinings(db, 'outer_unit', keys), (row) => row.outer),
     missing: [],
   });
-  const all = [units, histories, items, slots, holds, containers, joiningsOfInner, joiningsOfOuter];
+  const all = [
+    units,
+    histories,
+    items,
+    itemHistories,
+    slots,
+    holds,
+    containers,
+    joiningsOfInner,
+    joiningsOfOuter,
+  ];
   return {
     units,
     /** By unit: its events that count, in order. */
     histories,
     items,
+    /** By item: its own events that count, in order. */
+    itemHistories,
     /** By station. */
     slots,
     holds,

@@ -149,7 +149,10 @@ export class Recorder {
       this.cache.histories.forget(unit);
       this.cache.holds.forget(holdKey('unit', unit));
     }
-    for (const item of items) this.cache.items.forget(item);
+    for (const item of items) {
+      this.cache.items.forget(item);
+      this.cache.itemHistories.forget(item);
+    }
     if (holds.length > 0) this.cache.holds.clear();
     for (const container of [...containers, ...mentioned]) this.cache.containers.forget(container);
     if (joining !== null) {

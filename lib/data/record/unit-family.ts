@@ -4,6 +4,8 @@ import { compareKeys } from '@/lib/domain/time';
 
 /** Deepest nesting of units that is followed. */
 const DEPTH_MAX = 64;
+// Whatever leaves is looked into, and what would go into itself.
+const LOOKING_INSIDE: readonly LoggedEvent['type'][] = ['unit.packed', 'container.shipped', 'unit.joined'];
 
 /** Loads the units around the given ones and, where the event's rules look there, inside them; and names them. */
 export async function unitFamily(
@@ -11,23 +13,30 @@ export async function unitFamily(
   event: LoggedEvent,
   units: readonly string[],
 ): Promise<string[]> {
-  const family = new Set<string>();
+  const outer = await climb(units, async (level) => {
+    await cache.joiningsOfInner.require(level);
+    return level.flatMap((unit) => outerOf(cache, event, unit) ?? []);
+  });
+  if (!LOOKING_INSIDE.includes(event.type)) return [...outer];
+  const inner = await climb(units, async (level) => {
+    await cache.joiningsOfOuter.require(level);
+    return level.flatMap((unit) => innerOf(cache, event, unit));
+  });
+  return [...new Set([...outer, ...inner])];
+}
+
+/** Everything that is reached level by level, each once. */
+async function climb(
+  units: readonly string[],
+  next: (level: string[]) => Promise<string[]>,
+): Promise<Set<string>> {
+  const reached = new Set<string>();
   let level = [...units];
   for (let depth = 0; level.length > 0 && depth < DEPTH_MAX; depth += 1) {
-    await cache.joiningsOfInner.require(level);
-    const outer = level.flatMap((unit) => outerOf(cache, event, unit) ?? []);
-    level = outer.filter((unit) => !family.has(unit));
-    for (const unit of level) family.add(unit);
+    level = [...new Set(await next(level))].filter((unit) => !reached.has(unit));
+    for (const unit of level) reached.add(unit);
   }
-  const looksInside =
-    event.type === 'unit.packed' || event.type === 'container.shipped' || event.type === 'unit.joined';
-  level = looksInside ? [...units] : [];
-  for (let depth = 0; level.length > 0 && depth < DEPTH_MAX; depth += 1) {
-    await cache.joiningsOfOuter.require(level);
-    level = level.flatMap((unit) => innerOf(cache, event, unit)).filter((unit) => !family.has(unit));
-    for (const unit of level) family.add(unit);
-  }
-  return [...family];
+  return reached;
 }
 
 /** Units inside a unit just before the event, at any depth; the caller has loaded the family. */
