@@ -8,7 +8,7 @@ import { peopleTable } from '@/scripts/demo/people-table';
 import { planDemo } from '@/scripts/demo/plan-demo';
 import { DEMO_SITE } from '@/scripts/demo/plant/demo-plant';
 import { sendEvents } from '@/scripts/demo/send-events';
-import { demoCalendar, lastDayBefore, lastDayOfDemoBegunAt } from '@/scripts/demo/simulation/calendar';
+import { demoCalendar, endOfDemoBegunAt, endOfDemoLoadedAt } from '@/scripts/demo/simulation/calendar';
 import { lastEventId } from '@/scripts/demo/simulation/event-id';
 
 /** Who the log says brought the demo's plant. */
@@ -22,8 +22,8 @@ export async function loadDemo(options: { report: (line: string) => void }): Pro
   const { report } = options;
   const begun = await begunDemo();
   if (begun === null || !begun.isComplete) {
-    const plan = planDemo(begun?.lastDay ?? lastDayBefore(Date.now()));
-    report(`Loading the demo: ${plan.events.length} events of three weeks to ${plan.lastDay}`);
+    const plan = planDemo(begun?.endsAt ?? endOfDemoLoadedAt(Date.now()));
+    report(`Loading the demo: ${plan.events.length} events of three weeks to ${plan.endsAt}`);
     const put = await putPlant(plan.plant, RECORDED_BY);
     if (!put.ok) throw new Error(`The demo's plant file is not valid: ${JSON.stringify(put.errors)}`);
     await createDemoAccounts(RECORDED_BY);
@@ -34,14 +34,14 @@ export async function loadDemo(options: { report: (line: string) => void }): Pro
 }
 
 /** Which demo the database holds already, and whether to its end; null when the log is empty. */
-async function begunDemo(): Promise<{ lastDay: string; isComplete: boolean } | null> {
+async function begunDemo(): Promise<{ endsAt: string; isComplete: boolean } | null> {
   const { pool } = database();
   const first = await findFirstEvent(pool);
   if (first === null) return null;
   const { plant } = await loadPlant(pool);
   if (plant.file.site?.code !== DEMO_SITE)
     throw new Error('The database holds events of another plant: the demo is not loaded into it.');
-  const lastDay = lastDayOfDemoBegunAt(first.at);
-  const found = await findEventsById(pool, [lastEventId(demoCalendar(lastDay).endMs)]);
-  return { lastDay, isComplete: found.length > 0 };
+  const endsAt = endOfDemoBegunAt(first.at);
+  const found = await findEventsById(pool, [lastEventId(demoCalendar(endsAt).endMs)]);
+  return { endsAt, isComplete: found.length > 0 };
 }

@@ -18,7 +18,8 @@ import { CRACKED_REEL } from '@/scripts/demo/stories';
 
 /** Three weeks of an invented plant, ready to be sent through the gate in this order. */
 export type DemoPlan = {
-  lastDay: string;
+  /** When the three weeks end (RFC 3339). */
+  endsAt: string;
   plant: PlantFile;
   events: readonly WireEvent[];
   /** Events that the gate is to refuse, with the first reason it gives. */
@@ -27,12 +28,9 @@ export type DemoPlan = {
 
 const SEED = 20_260_302;
 
-/**
- * Simulates the three weeks that end on the evening of a day (`2026-03-20`): the same day gives the same events, byte
- * for byte.
- */
-export function planDemo(lastDay: string): DemoPlan {
-  const world = openWorld({ lastDay, seed: SEED });
+/** Simulates the three weeks that end at a moment (RFC 3339): the same moment gives the same events, byte for byte. */
+export function planDemo(endsAt: string): DemoPlan {
+  const world = openWorld({ endsAt, seed: SEED });
   const { agenda, calendar, journal, plant, roster } = world;
   const floor = buildFloor(world);
   scheduleDeliveries(world);
@@ -58,7 +56,7 @@ export function planDemo(lastDay: string): DemoPlan {
     lastEventId(calendar.endMs),
   );
   const { events, expectedRefusals } = journal;
-  return { lastDay, plant: plant.file, events, expectedRefusals };
+  return { endsAt, plant: plant.file, events, expectedRefusals };
 }
 
 /** While line 2 builds power supplies, the moisture-sensitive reels of its second machine go back to the dry store. */

@@ -1,13 +1,16 @@
 const HOUR_MS = 3_600_000;
 const DAY_MS = 24 * HOUR_MS;
 
-/** Days of production, weekends included; the last one is the day the demo is anchored at. */
+/** Days of production, weekends included; the last one is the day on which the demo ends. */
 const DAYS = 21;
 const WORKDAYS = 15;
 /** A working day lasts until this hour of the next one: what the night shift does belongs to it. */
 const DAY_BREAK_MS = 5 * HOUR_MS;
 const OPEN_MS = 6.25 * HOUR_MS;
 const CLOSE_MS = 18.75 * HOUR_MS;
+/** The first goods-in and the end of the demo, by the simulation's clock. */
+const FIRST_MS = 9 * HOUR_MS;
+const END_MS = 18 * HOUR_MS;
 
 /**
  * When the plant works, in milliseconds since the epoch. The simulation counts its working days without a gap, so that
@@ -28,16 +31,21 @@ export type Calendar = {
   wallMs(atMs: number): number;
 };
 
-/** The three weeks that end on the evening of a day (`2026-03-20`), after a day of goods-in; shifts are in UTC. */
-export function demoCalendar(lastDay: string): Calendar {
-  const lastMs = Date.parse(`${lastDay}T00:00:00Z`);
+/**
+ * The three weeks that end at a moment (RFC 3339), after a day of goods-in. The plant's clocks are set so that the
+ * moment is 18:00 of its last day: whenever the demo is loaded, its lines are running.
+ */
+export function demoCalendar(endsAt: string): Calendar {
+  const endsAtMs = Date.parse(endsAt);
+  const lastMs = Math.floor(endsAtMs / DAY_MS) * DAY_MS;
+  const shiftMs = endsAtMs - (lastMs + END_MS);
   const workdays = Array.from({ length: WORKDAYS }, (_, index) => lastMs - (WORKDAYS - 1 - index) * DAY_MS);
   const dates = [lastMs - DAYS * DAY_MS, ...workingDates(lastMs)];
   const goodsInMs = lastMs - WORKDAYS * DAY_MS;
   const isOpen = (atMs: number) => workdays.some((day) => day + OPEN_MS <= atMs && atMs < day + CLOSE_MS);
   return {
-    firstMs: goodsInMs + 9 * HOUR_MS,
-    endMs: lastMs + 18 * HOUR_MS,
+    firstMs: goodsInMs + FIRST_MS,
+    endMs: lastMs + END_MS,
     workdays,
     isOpen,
     nextOpenMs: (atMs) => {
@@ -47,7 +55,7 @@ export function demoCalendar(lastDay: string): Calendar {
     },
     wallMs: (atMs) => {
       const index = Math.min(WORKDAYS, Math.max(0, Math.floor((atMs - DAY_BREAK_MS - goodsInMs) / DAY_MS)));
-      return atMs - (goodsInMs + index * DAY_MS) + (dates[index] ?? lastMs);
+      return atMs - (goodsInMs + index * DAY_MS) + (dates[index] ?? lastMs) + shiftMs;
     },
   };
 }
@@ -69,14 +77,14 @@ export function nextOf({ workdays }: Calendar, hours: readonly number[], atMs: n
   return times.find((time) => time >= atMs) ?? Number.MAX_SAFE_INTEGER;
 }
 
-/** The last day (`2026-03-20`) of a demo that is loaded at a moment: the day before, by UTC. */
-export function lastDayBefore(nowMs: number): string {
-  return new Date(nowMs - DAY_MS).toISOString().slice(0, 10);
+/** The end of a demo that is loaded at a moment: the last full minute. */
+export function endOfDemoLoadedAt(nowMs: number): string {
+  return new Date(Math.floor(nowMs / 60_000) * 60_000).toISOString();
 }
 
-/** The last day of a demo whose first event has this time (RFC 3339). */
-export function lastDayOfDemoBegunAt(firstAt: string): string {
-  return new Date(Date.parse(firstAt) + DAYS * DAY_MS).toISOString().slice(0, 10);
+/** The end of a demo whose first event has this time (RFC 3339): it comes within a minute of the begin. */
+export function endOfDemoBegunAt(firstAt: string): string {
+  return endOfDemoLoadedAt(Date.parse(firstAt) + DAYS * DAY_MS + END_MS - FIRST_MS);
 }
 
 /** A time of day on a working day, counted from 0; negative counts from the last. */

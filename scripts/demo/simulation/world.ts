@@ -25,8 +25,8 @@ export type World = {
 };
 
 /** An empty plant on the first of the three weeks that end on a day (`2026-03-20`). */
-export function openWorld(options: { lastDay: string; seed: number }): World {
-  const calendar = demoCalendar(options.lastDay);
+export function openWorld(options: { endsAt: string; seed: number }): World {
+  const calendar = demoCalendar(options.endsAt);
   const agenda = new Agenda(calendar.firstMs);
   const journal = new Journal({
     agenda,

@@ -7,30 +7,30 @@ import { plantFileSchema } from '@/lib/domain/plant/plant-file';
 import { plantWarnings } from '@/lib/domain/plant/plant-warnings';
 import { openFailure } from '@/lib/domain/units/progress';
 import { planDemo } from '@/scripts/demo/plan-demo';
-import { lastDayBefore, lastDayOfDemoBegunAt } from '@/scripts/demo/simulation/calendar';
+import { endOfDemoBegunAt, endOfDemoLoadedAt } from '@/scripts/demo/simulation/calendar';
 import { lastEventId } from '@/scripts/demo/simulation/event-id';
 import { InMemoryRecord } from '@/tests/support/in-memory-record';
 
-const LAST_DAY = '2026-03-20';
-const plan = planDemo(LAST_DAY);
+const ENDS_AT = '2026-03-20T18:00:00.000Z';
+const plan = planDemo(ENDS_AT);
 const plant = indexPlant(plan.plant);
 
 describe('the demo plan', () => {
   it('is the same, byte for byte, for the same day', () => {
-    expect(hashOf(planDemo(LAST_DAY).events)).toBe(hashOf(plan.events));
+    expect(hashOf(planDemo(ENDS_AT).events)).toBe(hashOf(plan.events));
   });
 
   it('goes the same way on whatever weekday it ends', () => {
-    const onSunday = planDemo('2026-03-22');
+    const onSunday = planDemo('2026-03-22T11:30:00.000Z');
     expect(onSunday.events.map(withoutTime)).toEqual(plan.events.map(withoutTime));
   });
 
   it('ends on the day that its first and last events tell', () => {
     const [first, last] = [plan.events[0], plan.events.at(-1)];
-    expect(lastDayOfDemoBegunAt(first?.at ?? '')).toBe(LAST_DAY);
+    expect(endOfDemoBegunAt(first?.at ?? '')).toBe(ENDS_AT);
     expect(last?.at).toBe('2026-03-20T18:00:00.000Z');
     expect(last?.id).toBe(lastEventId(Date.parse('2026-03-20T18:00:00Z')));
-    expect(lastDayBefore(Date.parse('2026-03-21T00:00:01Z'))).toBe(LAST_DAY);
+    expect(endOfDemoLoadedAt(Date.parse('2026-03-20T18:00:59Z'))).toBe(ENDS_AT);
   });
 
   it('has a plant file without faults: two lines and over 60 parts', () => {

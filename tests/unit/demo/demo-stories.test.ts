@@ -12,7 +12,7 @@ import { type StoryUnit, unitsThatUsed } from '@/scripts/demo/story/where-used';
 import { ReferenceModel } from '@/tests/reference/model/reference-model';
 import type { WireEvent as ModelEvent, PlantFile as ModelPlant } from '@/tests/reference/model/wire-types';
 
-const plan = planDemo('2026-03-20');
+const plan = planDemo('2026-03-20T18:00:00.000Z');
 const events = recordedEvents(plan);
 
 describe('story (a), the reel that cracks', () => {
