@@ -11,7 +11,12 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'unit', include: ['tests/{unit,property,architecture,types}/**/*.test.{ts,tsx}'] },
+        test: {
+          name: 'unit',
+          include: ['tests/{unit,property,architecture,types}/**/*.test.{ts,tsx}'],
+          // No test is timed: a limit only ends what hangs, on however slow a machine.
+          testTimeout: 60_000,
+        },
       },
       {
         extends: true,
@@ -19,7 +24,7 @@ export default defineConfig({
           name: 'db',
           include: ['tests/{db,reference}/**/*.test.ts'],
           globalSetup: ['tests/support/database-server.ts'],
-          testTimeout: 30_000,
+          testTimeout: 120_000,
           hookTimeout: 60_000,
         },
       },
@@ -32,7 +37,7 @@ export default defineConfig({
           // One server and one browser at a time: the tests share both.
           fileParallelism: false,
           sequence: { groupOrder: 1 },
-          testTimeout: 60_000,
+          testTimeout: 120_000,
           hookTimeout: 120_000,
         },
       },

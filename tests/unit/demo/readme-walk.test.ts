@@ -4,10 +4,11 @@ import { planDemo } from '@/scripts/demo/plan-demo';
 import { CRACKED_REEL, WORN_STENCIL, WRONG_REEL } from '@/scripts/demo/stories';
 import { crackedReelStory } from '@/scripts/demo/story/cracked-reel-story';
 
+const story = crackedReelStory(planDemo('2026-03-20T18:00:00Z'));
 const readme = readFileSync('README.md', 'utf8').replaceAll(/\s+/g, ' ');
 
 it('the walk in the README names what the demo holds', () => {
-  const { returned, units, byCertainty, byPlace } = crackedReelStory(planDemo('2026-03-20T18:00:00Z'));
+  const { returned, units, byCertainty, byPlace } = story;
   const { reel, part, lot, position, defect, slot } = CRACKED_REEL;
   for (const said of [
     returned[0]?.unit ?? 'no unit returned',
