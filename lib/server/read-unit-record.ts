@@ -1,0 +1,37 @@
+import { findVoids } from '@/lib/data/log/find-voids';
+import { type LoggedEvent, subjectUnit, toLogged } from '@/lib/domain/events/logged-event';
+import { refusalSchema } from '@/lib/domain/gate/question';
+import { foldUnit } from '@/lib/domain/units/fold-unit';
+import type { UnitRecord } from '@/lib/domain/units/unit-record';
+import { unitStanding } from '@/lib/domain/units/unit-standing';
+import { asBuilt, type EventRecord } from '@/lib/server/as-built';
+import { database } from '@/lib/server/database';
+import { readPlant } from '@/lib/server/read-plant';
+
+/** Everything that a unit's page tells, now or as of a moment (RFC 3339); null when no event names the unit. */
+export async function readUnitRecord(unit: string, at?: string): Promise<UnitRecord | null> {
+  const built = await asBuilt(unit, at);
+  if (built === null) return null;
+  const { events, ...record } = built;
+  const voids = await findVoids(
+    database().pool,
+    events.flatMap((event) => (event.voided ? [event.id] : [])),
+  );
+  const history = events.map(({ voided: _, voidedBy: __, recordedAt, recordedBy, flags, ...event }) => ({
+    event,
+    recordedAt,
+    recordedBy,
+    voidedBy: voids.get(event.id) ?? null,
+    flags: flags.map((flag) => refusalSchema.parse(flag)),
+  }));
+  const plant = await readPlant();
+  const state = foldUnit(unit, ownEvents(unit, events), plant);
+  return { ...record, standing: unitStanding(unit, state, plant), history };
+}
+
+/** The events of the unit itself that count, in order. */
+function ownEvents(unit: string, events: readonly EventRecord[]): LoggedEvent[] {
+  return events.flatMap(({ voided, voidedBy: _, recordedAt: __, recordedBy: ___, flags: ____, ...event }) =>
+    voided || subjectUnit(event) !== unit ? [] : [toLogged(event)],
+  );
+}

@@ -1,0 +1,42 @@
+import { IconAlertOctagonFilled, IconHandStop, IconHelpHexagon, IconX } from '@tabler/icons-react';
+import { useTimeZone, useTranslations } from 'use-intl';
+import type { UnitRecord } from '@/lib/domain/units/unit-record';
+import { formatMoment } from '@/lib/ui/format-moment';
+import { Trouble } from '@/lib/ui/trouble';
+
+/** Everything that keeps a unit from going on. */
+export function UnitTroubles({ record }: { record: UnitRecord }) {
+  const t = useTranslations('unit.trouble');
+  const timeZone = useTimeZone() ?? 'UTC';
+  const { standing, holds } = record;
+  return (
+    <>
+      {standing.isScrapped && (
+        <Trouble meaning="stop" shape={IconX} title={t('scrapped')}>
+          {t('scrappedText')}
+        </Trouble>
+      )}
+      {holds
+        .filter((hold) => hold.releasedAt === null)
+        .map(({ hold, reason, at, automatic }) => (
+          <Trouble key={hold} meaning="caution" shape={IconHandStop} title={t('held')}>
+            {t('heldBy', {
+              reason,
+              time: formatMoment(Date.parse(at), { timeZone, precision: 'minute' }),
+              automatic: String(automatic),
+            })}
+          </Trouble>
+        ))}
+      {standing.failedAt !== null && (
+        <Trouble meaning="stop" shape={IconAlertOctagonFilled} title={t('failed')}>
+          {t('failedAt', { operation: standing.failedAt })}
+        </Trouble>
+      )}
+      {!standing.isStarted && (
+        <Trouble meaning="caution" shape={IconHelpHexagon} title={t('unstarted')}>
+          {t('unstartedText')}
+        </Trouble>
+      )}
+    </>
+  );
+}
