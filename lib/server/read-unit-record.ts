@@ -1,6 +1,9 @@
+import { findUnitHolds } from '@/lib/data/log/find-recorded-events';
 import { findVoids } from '@/lib/data/log/find-voids';
 import { type LoggedEvent, subjectUnit, toLogged } from '@/lib/domain/events/logged-event';
+import type { RecordedEvent } from '@/lib/domain/events/recorded-event';
 import { refusalSchema } from '@/lib/domain/gate/question';
+import { compareKeys, instantOf, type OrderKey } from '@/lib/domain/time';
 import { foldUnit } from '@/lib/domain/units/fold-unit';
 import type { UnitRecord } from '@/lib/domain/units/unit-record';
 import { unitStanding } from '@/lib/domain/units/unit-standing';
@@ -24,9 +27,21 @@ export async function readUnitRecord(unit: string, at?: string): Promise<UnitRec
     voidedBy: voids.get(event.id) ?? null,
     flags: flags.map((flag) => refusalSchema.parse(flag)),
   }));
+  const untilUs = at === undefined ? Number.POSITIVE_INFINITY : instantOf(at);
+  const releases = (await findUnitHolds(database().pool, unit)).filter(
+    ({ event }) => event.type === 'hold.released' && instantOf(event.at) <= untilUs,
+  );
   const plant = await readPlant();
   const state = foldUnit(unit, ownEvents(unit, events), plant);
-  return { ...record, standing: unitStanding(unit, state, plant), history };
+  return {
+    ...record,
+    standing: unitStanding(unit, state, plant),
+    history: [...history, ...releases].sort((a, b) => compareKeys(keyOf(a), keyOf(b))),
+  };
+}
+
+function keyOf({ event }: RecordedEvent): OrderKey {
+  return { atUs: instantOf(event.at), id: event.id };
 }
 
 /** The events of the unit itself that count, in order. */

@@ -56,16 +56,30 @@ function readRecorded(row: unknown): RecordedEvent {
   };
 }
 
-/** An item's own life and the holds on it; by event_of_item and event_of_target. */
+/** Holds on a target and their releases; by event_of_target and event_of_hold. */
+const HOLDS_AND_RELEASES = `
+  select h.position from log.event h
+  where h.type = 'hold.placed' and (h.body -> 'target' ->> 'kind') collate "C" = $2
+    and (h.body -> 'target' ->> 'id') collate "C" = $1
+  union
+  select r.position from log.event h
+  join log.event r on r.type = 'hold.released' and r.body ->> 'hold' = h.id::text
+  where h.type = 'hold.placed' and (h.body -> 'target' ->> 'kind') collate "C" = $2
+    and (h.body -> 'target' ->> 'id') collate "C" = $1`;
+
+/** Releases of the holds on a unit, and the holds; a unit's other events are found by `findUnitEvents`. */
+export function findUnitHolds(db: Queryable, unit: string): Promise<RecordedEvent[]> {
+  return select(db, HOLDS_AND_RELEASES, [unit, 'unit']);
+}
+
+/** An item's own life and the holds on it; by event_of_item. */
 export function findItemRecord(db: Queryable, item: string): Promise<RecordedEvent[]> {
   return select(
     db,
     `select position from log.event where (body ->> 'item') collate "C" = $1 and type like 'item.%'
      union
-     select position from log.event
-     where type = 'hold.placed' and (body -> 'target' ->> 'kind') collate "C" = 'item'
-       and (body -> 'target' ->> 'id') collate "C" = $1`,
-    [item],
+     ${HOLDS_AND_RELEASES}`,
+    [item, 'item'],
   );
 }
 
@@ -77,9 +91,7 @@ export function findContainerRecord(db: Queryable, container: string): Promise<R
      where (body ->> 'container') collate "C" = $1
        and (type like 'container.%' or type in ('unit.packed', 'unit.unpacked'))
      union
-     select position from log.event
-     where type = 'hold.placed' and (body -> 'target' ->> 'kind') collate "C" = 'container'
-       and (body -> 'target' ->> 'id') collate "C" = $1`,
-    [container],
+     ${HOLDS_AND_RELEASES}`,
+    [container, 'container'],
   );
 }

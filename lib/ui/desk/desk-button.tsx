@@ -63,6 +63,7 @@ export function DeskButton({
               label={t('disposition')}
               description={t('dispositionHint')}
               required
+              withAsterisk={false}
               maxLength={2000}
               data-autofocus
               autoComplete="off"
@@ -72,6 +73,7 @@ export function DeskButton({
             name="reason"
             label={t('reason')}
             required
+            withAsterisk={false}
             maxLength={2000}
             autosize
             minRows={2}

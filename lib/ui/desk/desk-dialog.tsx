@@ -42,7 +42,13 @@ export function DeskDialog({
     startTransition(() => submit(form));
   };
   return (
-    <Modal opened onClose={onClose} title={title} closeButtonProps={{ 'aria-label': t('close') }} size="lg">
+    <Modal
+      opened
+      onClose={onClose}
+      title={title}
+      closeButtonProps={{ 'aria-label': t('close'), size: 48 }}
+      size="lg"
+    >
       <form onSubmit={onSubmit}>
         <Stack>
           <Text>{text}</Text>

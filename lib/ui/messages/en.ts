@@ -1,16 +1,23 @@
+import { changeover } from '@/lib/ui/messages/en/changeover';
 import { desk } from '@/lib/ui/messages/en/desk';
 import { eventFacts } from '@/lib/ui/messages/en/event-facts';
 import { events } from '@/lib/ui/messages/en/events';
 import { floor } from '@/lib/ui/messages/en/floor';
+import { holds } from '@/lib/ui/messages/en/holds';
 import { item } from '@/lib/ui/messages/en/item';
+import { items } from '@/lib/ui/messages/en/items';
 import { notPermitted } from '@/lib/ui/messages/en/not-permitted';
+import { pack } from '@/lib/ui/messages/en/pack';
 import { packing } from '@/lib/ui/messages/en/packing';
 import { people } from '@/lib/ui/messages/en/people';
+import { record } from '@/lib/ui/messages/en/record';
 import { refusals } from '@/lib/ui/messages/en/refusals';
+import { returns } from '@/lib/ui/messages/en/returns';
 import { scanBox } from '@/lib/ui/messages/en/scan-box';
 import { setup } from '@/lib/ui/messages/en/setup';
 import { shell } from '@/lib/ui/messages/en/shell';
 import { signIn } from '@/lib/ui/messages/en/sign-in';
+import { station } from '@/lib/ui/messages/en/station';
 import { tags } from '@/lib/ui/messages/en/tags';
 import { time } from '@/lib/ui/messages/en/time';
 import { trace } from '@/lib/ui/messages/en/trace';
@@ -33,6 +40,13 @@ export const en = {
   time,
   floor,
   trace,
+  changeover,
+  holds,
+  items,
+  pack,
+  record,
+  returns,
+  station,
   desk,
   eventFacts,
   unit,

@@ -47,7 +47,7 @@ export function NavLinks({ screens, onFollow }: { screens: readonly NavScreen[];
   const section = usePathname().split('/')[1] ?? '';
   const open = HOMES[section] ?? section;
   return (
-    <nav aria-label={t('navigation')} className={classes.nav}>
+    <div className={classes.nav}>
       {screens.map((screen) => {
         const Shape = SHAPES[screen];
         return (
@@ -64,6 +64,6 @@ export function NavLinks({ screens, onFollow }: { screens: readonly NavScreen[];
           </Link>
         );
       })}
-    </nav>
+    </div>
   );
 }

@@ -34,7 +34,7 @@ export function Shell({
       <a className={classes.skip} href="#content">
         {t('skip')}
       </a>
-      <header className={classes.rail} data-open={isMenuOpen}>
+      <nav aria-label={t('navigation')} className={classes.rail} data-open={isMenuOpen}>
         <Link href="/" className={classes.home} prefetch={false}>
           <Brand />
         </Link>
@@ -54,7 +54,7 @@ export function Shell({
           <NavLinks screens={screens} onFollow={() => setMenuOpen(false)} />
           <Person principal={principal} signOut={signOut} />
         </div>
-      </header>
+      </nav>
       <div id="content" tabIndex={-1} className={classes.content}>
         {children}
       </div>

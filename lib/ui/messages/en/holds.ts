@@ -1,0 +1,2 @@
+/** Words of the holds screen. */
+export const holds = { title: 'holds' } as const;

@@ -1,0 +1,2 @@
+/** Words of the items screen. */
+export const items = { title: 'items' } as const;

@@ -1,0 +1,2 @@
+/** Words of the pack screen. */
+export const pack = { title: 'pack' } as const;

@@ -1,0 +1,27 @@
+/** Words about events that are kept on a device until the server has them. */
+export const record = {
+  sending: 'Sending {count, plural, one {one entry} other {# entries}}…',
+  retrying:
+    'The server does not answer. {count, plural, one {One entry is} other {# entries are}} kept on this device and sent again.',
+  signed_out:
+    'Your session has ended. {count, plural, =0 {} one {One entry is kept on this device. } other {# entries are kept on this device. }}Sign in to go on.',
+  clock_ahead:
+    'The clock of this device is ahead. {count, plural, one {One entry waits} other {# entries wait}}: set the clock.',
+  others:
+    '{count, plural, one {One entry} other {# entries}} of {badges} {count, plural, one {waits} other {wait}} on this device until they sign in here again.',
+  signIn: 'Sign in',
+  sendNow: 'Send now',
+  trouble: {
+    unreachable: 'The server does not answer.',
+    signed_out: 'Your session has ended.',
+    not_permitted: 'Your role may not see this.',
+    not_found: 'There is no such thing here.',
+  },
+  tryAgain: 'Try again',
+  loading: 'Loading…',
+  problem: {
+    title: 'Not recorded: {what}',
+    titleOf: 'Not recorded: {what}, {subject}',
+    understood: 'Understood',
+  },
+} as const;

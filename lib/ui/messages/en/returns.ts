@@ -1,0 +1,2 @@
+/** Words of the returns screen. */
+export const returns = { title: 'returns' } as const;

@@ -1,0 +1,11 @@
+/** How an item can be counted; the wire takes any code, these are offered. */
+export const COUNT_METHODS = ['by-hand', 'x-ray', 'weighed'] as const;
+export type CountMethod = (typeof COUNT_METHODS)[number];
+
+/** A quantity as people type it, with a dot or one comma before decimals, or null when it is no number from 0 on. */
+export function readQuantity(text: string): number | null {
+  const plain = text.trim().replace(',', '.');
+  if (!/^\d+(\.\d+)?$/.test(plain)) return null;
+  const quantity = Number(plain);
+  return Number.isFinite(quantity) ? quantity : null;
+}

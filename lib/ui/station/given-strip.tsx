@@ -1,0 +1,35 @@
+'use client';
+
+import { type Icon, IconCheck, IconHandStop, IconHourglass } from '@tabler/icons-react';
+import { useTranslations } from 'use-intl';
+import type { Given, Task } from '@/lib/domain/station/session/session';
+import classes from '@/lib/ui/shop/shop.module.css';
+
+const LOOKS: Record<'recorded' | 'refused' | 'sending', { meaning: string; shape: Icon }> = {
+  recorded: { meaning: 'go', shape: IconCheck },
+  refused: { meaning: 'stop', shape: IconHandStop },
+  sending: { meaning: 'act', shape: IconHourglass },
+};
+
+/** What was given last, and whether the server has it. */
+export function GivenStrip({ given, task }: { given: Given | null; task: Task }) {
+  const t = useTranslations('station.given');
+  if (given === null || task.step === 'signing') return null;
+  const state = given.answer ?? 'sending';
+  const { meaning, shape: Shape } = LOOKS[state];
+  // Once the next unit is looked at, what is done stays quietly in sight.
+  const isQuiet = state === 'recorded' && task.step !== 'idle';
+  return (
+    <p
+      className={classes.strip}
+      data-meaning={isQuiet ? undefined : meaning}
+      data-given={state}
+      role="status"
+    >
+      <Shape aria-hidden />
+      <span className={classes.grow}>
+        <span className={classes.code}>{given.unit}</span>: <strong>{t(given.what)}</strong> {t(state)}
+      </span>
+    </p>
+  );
+}

@@ -1,0 +1,136 @@
+'use client';
+
+import { Textarea } from '@mantine/core';
+import { useState } from 'react';
+import { useTranslations } from 'use-intl';
+import { may } from '@/lib/domain/people/permissions';
+import type { PersonPrincipal } from '@/lib/domain/people/principal';
+import type { RecentResult } from '@/lib/domain/station/station-picture';
+import { Moment } from '@/lib/ui/moment';
+import { useRecorder } from '@/lib/ui/record/record-provider';
+import { BigButton } from '@/lib/ui/shop/big-button';
+import { Dialog } from '@/lib/ui/shop/dialog';
+import classes from '@/lib/ui/shop/shop.module.css';
+import { ResultTag } from '@/lib/ui/tags/result-tag';
+
+/** The last results given at the station; those who may void an event can undo one. */
+export function HistoryList({
+  recent,
+  person,
+  onUndone,
+}: {
+  recent: readonly RecentResult[];
+  person: PersonPrincipal;
+  onUndone: () => void;
+}) {
+  const t = useTranslations('station.history');
+  const [undone, setUndone] = useState<RecentResult | null>(null);
+  const mayUndo = may(person, 'event:event.voided');
+  return (
+    <section className={classes.card} aria-label={t('title')}>
+      <h2>{t('title')}</h2>
+      {recent.length === 0 ? (
+        <p className={classes.quiet}>{t('none')}</p>
+      ) : (
+        <ol className={classes.list}>
+          {recent.map((result) => (
+            <li key={result.event}>
+              <RecentLine result={result} />
+              {mayUndo && !result.isVoided && (
+                <BigButton label={t('undoOf', { unit: result.unit })} onPress={() => setUndone(result)}>
+                  {t('undo')}
+                </BigButton>
+              )}
+            </li>
+          ))}
+        </ol>
+      )}
+      {!mayUndo && recent.length > 0 && <p className={classes.quiet}>{t('askQa')}</p>}
+      {undone !== null && (
+        <UndoDialog
+          result={undone}
+          onClose={() => setUndone(null)}
+          onUndone={() => {
+            setUndone(null);
+            onUndone();
+          }}
+        />
+      )}
+    </section>
+  );
+}
+
+function RecentLine({ result }: { result: RecentResult }) {
+  const t = useTranslations('station.history');
+  const defects = result.defects.map(({ code, position }) =>
+    position === null ? code : `${code} ${position}`,
+  );
+  return (
+    <span className={classes.grow}>
+      <span className={classes.spread}>
+        <span className={classes.code}>{result.unit}</span>
+        <span className={classes.tags}>
+          <ResultTag result={result.result} />
+        </span>
+      </span>
+      <span className={classes.quiet}>
+        <Moment at={result.at} />
+        {result.operator !== null && ` · ${result.operator}`}
+        {defects.length > 0 && ` · ${defects.join(', ')}`}
+        {result.isVoided && ` · ${t('voided')}`}
+        {result.isHeld && ` · ${t('held')}`}
+      </span>
+    </span>
+  );
+}
+
+function UndoDialog({
+  result,
+  onClose,
+  onUndone,
+}: {
+  result: RecentResult;
+  onClose: () => void;
+  onUndone: () => void;
+}) {
+  const t = useTranslations('station.history');
+  const recorder = useRecorder();
+  const [reason, setReason] = useState('');
+  const [isSending, setSending] = useState(false);
+  const undo = async (): Promise<void> => {
+    if (recorder === null || isSending || reason.trim() === '') return;
+    setSending(true);
+    const body = { event: result.event, reason: reason.trim() };
+    const { answered } = await recorder.record({ type: 'event.voided', body });
+    await answered;
+    onUndone();
+  };
+  return (
+    <Dialog title={t('undoTitle', { unit: result.unit })} onClose={onClose}>
+      <form
+        className={classes.shop}
+        onSubmit={(event) => {
+          event.preventDefault();
+          void undo();
+        }}
+      >
+        <p className={classes.line}>{t('undoText')}</p>
+        <Textarea
+          size="xl"
+          label={t('reason')}
+          value={reason}
+          onChange={(event) => setReason(event.currentTarget.value)}
+          autosize
+          minRows={2}
+          autoFocus
+        />
+        <div className={classes.row}>
+          <BigButton type="submit" look="act" isDisabled={reason.trim() === '' || isSending}>
+            {t('confirm')}
+          </BigButton>
+          <BigButton onPress={onClose}>{t('cancel')}</BigButton>
+        </div>
+      </form>
+    </Dialog>
+  );
+}

@@ -1,0 +1,71 @@
+'use client';
+
+import { Textarea } from '@mantine/core';
+import { IconSignature } from '@tabler/icons-react';
+import { useState } from 'react';
+import { useTranslations } from 'use-intl';
+import { BigButton } from '@/lib/ui/shop/big-button';
+import classes from '@/lib/ui/shop/shop.module.css';
+import type { TaskAt } from '@/lib/ui/station/panel-task';
+import type { PanelProps } from '@/lib/ui/station/task-panel';
+import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
+
+/** Sign-off: a person of QA answers for the unit, with what the signature says. */
+export function SignPanel({ task, person, press }: PanelProps & { task: TaskAt<'signing'> }) {
+  const t = useTranslations('station');
+  const { unit, about, isSent } = task;
+  const next = about.unit?.next ?? null;
+  const standard = next === null ? t('sign.standard') : t('sign.board');
+  const [meaning, setMeaning] = useState(standard);
+  const product = [about.unit?.product, about.unit?.revision].filter(Boolean).join(' ');
+  return (
+    <div className={classes.stack}>
+      <VerdictPanel
+        kind={next === null ? 'go' : 'caution'}
+        text={
+          <>
+            {next === null
+              ? t('sign.ready', { unit, product })
+              : t('sign.unfinished', {
+                  unit,
+                  product,
+                  operation: next.operation,
+                  step: String(next.step),
+                })}
+            {about.unit?.isSigned && (
+              <>
+                <br />
+                {t('signedAlready')}
+              </>
+            )}
+          </>
+        }
+      />
+      <section className={classes.card} data-meaning="act" aria-label={t('sign.title', { unit })}>
+        <Textarea
+          size="xl"
+          label={t('sign.meaning')}
+          value={meaning}
+          maxLength={2000}
+          autosize
+          minRows={1}
+          onChange={(event) => setMeaning(event.currentTarget.value)}
+        />
+        <BigButton
+          look="act"
+          size="huge"
+          shape={IconSignature}
+          isDisabled={isSent || meaning.trim() === ''}
+          onPress={() => press({ button: 'sign', meaning: meaning.trim() })}
+        >
+          {isSent ? t('sign.sending') : t('sign.record', { badge: person.badge })}
+        </BigButton>
+        <div className={classes.row}>
+          <BigButton look="quiet" hint="Esc" isDisabled={isSent} onPress={() => press({ button: 'leave' })}>
+            {t('leave')}
+          </BigButton>
+        </div>
+      </section>
+    </div>
+  );
+}

@@ -1,0 +1,76 @@
+'use client';
+
+import { useTranslations } from 'use-intl';
+import type { PersonPrincipal } from '@/lib/domain/people/principal';
+import type { Session } from '@/lib/domain/station/session/session';
+import type { Press } from '@/lib/domain/station/session/session-input';
+import type { StationPicture } from '@/lib/domain/station/station-picture';
+import { BigButton } from '@/lib/ui/shop/big-button';
+import classes from '@/lib/ui/shop/shop.module.css';
+import { ConfirmPanel } from '@/lib/ui/station/confirm-panel';
+import { DefectPanel } from '@/lib/ui/station/defect-panel';
+import { PartsPanel } from '@/lib/ui/station/parts-panel';
+import { PositionPanel } from '@/lib/ui/station/position-panel';
+import { ProblemPanel } from '@/lib/ui/station/problem-panel';
+import { RepairPanel } from '@/lib/ui/station/repair-panel';
+import { SignPanel } from '@/lib/ui/station/sign-panel';
+import { StartPanel } from '@/lib/ui/station/start-panel';
+import { StoppedPanel } from '@/lib/ui/station/stopped-panel';
+import { UnansweredPanel } from '@/lib/ui/station/unanswered-panel';
+import { WorkPanel } from '@/lib/ui/station/work-panel';
+import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
+
+/** What every panel of the station gets. */
+export type PanelProps = {
+  session: Session;
+  picture: StationPicture;
+  person: PersonPrincipal;
+  press: (press: Press) => void;
+};
+
+/** The one thing to do now. A refusal that nobody has read comes before everything else. */
+export function TaskPanel(props: PanelProps) {
+  const t = useTranslations('station');
+  const { session, press } = props;
+  const { task } = session;
+  const [problem] = session.problems;
+  if (problem !== undefined)
+    return <ProblemPanel problem={problem} onRead={() => press({ button: 'acknowledge' })} />;
+  switch (task.step) {
+    case 'idle':
+      return <VerdictPanel kind="scan" text={t('idle')} />;
+    case 'asking':
+      return (
+        <div className={classes.stack}>
+          <VerdictPanel kind="busy" text={t('asking', { unit: task.unit })} />
+          <div className={classes.row}>
+            <BigButton look="quiet" onPress={() => press({ button: 'leave' })}>
+              {t('leave')}
+            </BigButton>
+          </div>
+        </div>
+      );
+    case 'unanswered':
+      return <UnansweredPanel task={task} press={press} />;
+    case 'stopped':
+      return <StoppedPanel {...props} task={task} />;
+    case 'new':
+      return <StartPanel {...props} task={task} />;
+    case 'working':
+      return <WorkPanel {...props} task={task} />;
+    case 'parts':
+      return <PartsPanel {...props} work={task.work} />;
+    case 'defect':
+      return <DefectPanel {...props} work={task.work} />;
+    case 'position':
+      return <PositionPanel {...props} task={task} />;
+    case 'confirming':
+      return <ConfirmPanel {...props} work={task.work} />;
+    case 'signing':
+      return <SignPanel {...props} task={task} />;
+    case 'repairing':
+      return <RepairPanel {...props} task={task} />;
+    default:
+      return task satisfies never;
+  }
+}

@@ -1,0 +1,94 @@
+'use client';
+
+import { IconCheck, IconSignature, IconTool, IconX } from '@tabler/icons-react';
+import { useTranslations } from 'use-intl';
+import { may } from '@/lib/domain/people/permissions';
+import type { Work } from '@/lib/domain/station/session/session';
+import { BigButton } from '@/lib/ui/shop/big-button';
+import classes from '@/lib/ui/shop/shop.module.css';
+import { InnerUnits } from '@/lib/ui/station/inner-units';
+import type { TaskAt } from '@/lib/ui/station/panel-task';
+import { PartList } from '@/lib/ui/station/part-list';
+import type { PanelProps } from '@/lib/ui/station/task-panel';
+import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
+
+/** Go: work on it, then pass or fail. What else belongs to the work here stands below. */
+export function WorkPanel(props: PanelProps & { task: TaskAt<'working'> }) {
+  const t = useTranslations('station');
+  const { task, picture, person, press, session } = props;
+  const { work, notice, question, isJoining } = task;
+  const isOpen = question === null;
+  const { unit } = work.about;
+  const needsRepair = unit !== null && (unit.failure !== null || unit.open.length > 0);
+  return (
+    <div className={classes.stack}>
+      <VerdictPanel kind="go" text={<WorkTitle work={work} operation={picture.station.operation} />} />
+      {notice !== null && (
+        <p className={classes.strip} data-meaning="caution" role="alert">
+          {t(`notice.${notice.code}`, { scanned: notice.scanned, part: notice.part ?? '–' })}
+        </p>
+      )}
+      <InnerUnits {...props} />
+      {isOpen && (
+        <div className={classes.verdictButtons}>
+          <BigButton
+            look="pass"
+            size="huge"
+            shape={IconCheck}
+            hint="F8"
+            isDisabled={isJoining}
+            onPress={() => press({ button: 'pass' })}
+          >
+            {t('pass')}
+          </BigButton>
+          <BigButton
+            look="fail"
+            size="huge"
+            shape={IconX}
+            hint="F9"
+            isDisabled={isJoining}
+            onPress={() => press({ button: 'fail' })}
+          >
+            {t('fail')}
+          </BigButton>
+        </div>
+      )}
+      <PartList work={work} session={session} picture={picture} press={press} />
+      <div className={classes.row}>
+        {needsRepair && may(person, 'event:part.removed') && (
+          <BigButton shape={IconTool} onPress={() => press({ button: 'repair' })}>
+            {t('repair.open')}
+          </BigButton>
+        )}
+        {may(person, 'event:unit.signed') && (
+          <BigButton shape={IconSignature} onPress={() => press({ button: 'signing' })}>
+            {t('sign.open')}
+          </BigButton>
+        )}
+        <BigButton look="quiet" onPress={() => press({ button: 'leave' })}>
+          {t('leave')}
+        </BigButton>
+      </div>
+    </div>
+  );
+}
+
+function WorkTitle({ work, operation }: { work: Work; operation: string }) {
+  const t = useTranslations('station');
+  const { unit } = work.about;
+  const failure = unit?.failure ?? null;
+  return (
+    <>
+      <span className={classes.code}>{work.unit}</span>
+      {unit?.product !== null && unit !== null && ` · ${unit.product} ${unit.revision ?? ''}`}
+      <br />
+      {t('goTo', { operation })}
+      {failure !== null && (
+        <>
+          <br />
+          {t('tries', failure)}
+        </>
+      )}
+    </>
+  );
+}
