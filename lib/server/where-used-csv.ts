@@ -10,6 +10,7 @@ const COLUMNS = [
   'product',
   'revision',
   'certainty',
+  'because',
   'relation',
   'place',
   'station',
@@ -44,7 +45,7 @@ async function* cellsOf(first: UsedUnit[], rest: AsyncIterable<UsedUnit[]>) {
   for await (const page of rest) for (const unit of page) yield toCells(unit);
 }
 
-function toCells({ place, through, ...unit }: UsedUnit): Record<string, string | null> {
+function toCells({ place, through, because, ...unit }: UsedUnit): Record<string, string | null> {
   const where = {
     place: place?.kind ?? null,
     station: place?.kind === 'station' ? place.station : null,
@@ -52,5 +53,5 @@ function toCells({ place, through, ...unit }: UsedUnit): Record<string, string |
     shipment: place?.kind === 'shipped' ? place.shipment : null,
     customer: place?.kind === 'shipped' ? place.customer : null,
   };
-  return { ...unit, ...where, through: through.join(' > ') };
+  return { ...unit, ...where, through: through.join(' > '), because: because?.join(' ') ?? null };
 }

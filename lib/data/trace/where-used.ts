@@ -5,6 +5,7 @@ import {
   type Counts,
   certaintySchema,
   countsSchema,
+  doubtSchema,
   type Place,
   type PlaceKind,
   placeKindSchema,
@@ -25,12 +26,15 @@ const unitRowSchema = z.object({
   shipment: z.string().nullable(),
   customer: z.string().nullable(),
   through: z.array(z.string()),
+  because: z.array(doubtSchema),
 });
 
 /** A row of `answer` as the wire tells it. */
 export function readUsedUnit(row: unknown): UsedUnit {
-  const { unit, product, revision, certainty, relation, through, ...where } = unitRowSchema.parse(row);
-  return { unit, product, revision, certainty, relation, place: placeOf(where), through };
+  const { unit, product, revision, certainty, relation, through, because, ...where } =
+    unitRowSchema.parse(row);
+  const used = { unit, product, revision, certainty, relation, place: placeOf(where), through };
+  return certainty === 'certain' ? used : { ...used, because };
 }
 
 /** A place from the columns that hold it. */

@@ -15,6 +15,14 @@ export const CERTAINTIES = ['certain', 'possible'] as const;
 export const certaintySchema = z.enum(CERTAINTIES);
 export type Certainty = z.infer<typeof certaintySchema>;
 
+/**
+ * Why the record cannot prove it: the times' own doubt reaches over the change of the item (`clock`), or the work was
+ * under way when the item changed (`span`).
+ */
+export const DOUBTS = ['clock', 'span'] as const;
+export const doubtSchema = z.enum(DOUBTS);
+export type Doubt = z.infer<typeof doubtSchema>;
+
 /** A unit's place, as the wire tells it. */
 export const placeSchema = z
   .discriminatedUnion('kind', [
@@ -42,6 +50,7 @@ export const usedUnitSchema = z.object({
   relation: relationSchema,
   place: placeSchema,
   through: z.array(z.string()).meta({ description: 'Inner units that hold the item, outermost first.' }),
+  because: z.array(doubtSchema).optional().meta({ description: 'Why it is only possible.' }),
 });
 export type UsedUnit = z.infer<typeof usedUnitSchema>;
 
