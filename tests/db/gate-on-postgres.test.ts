@@ -339,6 +339,16 @@ describe('joining', () => {
     ]);
   });
 
+  it('keeps circles out that go through several units', async () => {
+    const { mustSend, send, start, startInner, say } = await openFloor();
+    await mustSend(start('W54'), startInner('P54'), startInner('P55'), startInner('P56'));
+    await mustSend(say.joined('P54', 'W54'), say.joined('P55', 'P54'), say.joined('P56', 'P55'));
+    expect(await send(say.joined('W54', 'P55'), say.joined('W54', 'P56'))).toEqual([
+      'refused would_contain_itself',
+      'refused would_contain_itself',
+    ]);
+  });
+
   it('takes salvage from known units only', async () => {
     const { send, mustSend, start, say, reel } = await openFloor();
     await mustSend(start('W51'), start('W52'));

@@ -60,7 +60,9 @@ export class Recorder {
     this.#db = options.db;
     this.#plant = options.plant;
     this.#recordedAtUs = options.recordedAtUs;
-    this.cache = openRecordCache(options.db, () => this.#ownRows);
+    this.cache = openRecordCache(options.db, () =>
+      this.#recordedAtUs === 'already in the log' ? [] : this.#ownRows,
+    );
   }
 
   /** Records one event; `isVoided` when a void named it before it came: it keeps its place and has no effect. */
@@ -94,6 +96,8 @@ export class Recorder {
       writeUnits(this.#db, units, this.#plant),
       ...[...containers].map((container) => ensureContainer(this.#db, container)),
     ]);
+    // What was looked for since and not found is known from now on.
+    for (const container of containers) this.cache.containers.forget(container);
   }
 
   /** Writes what is in memory when the judgement of an event must read it back from the tables. */
