@@ -26,6 +26,7 @@ export class FactRecorder {
   readonly #badge: string;
   readonly #log: Promise<DeviceLog>;
   readonly #listeners = new Set<() => void>();
+  readonly #own = new Set<string>();
   readonly #answers = new Map<string, (reasons: Refusal[] | null) => void>();
   readonly #channel = new BroadcastChannel(CHANNEL_NAME);
   #sender: EventSender | null = null;
@@ -48,6 +49,7 @@ export class FactRecorder {
   async record(draft: EventDraft): Promise<KeptFact> {
     const log = await this.#log;
     const event = await log.append({ draft, badge: this.#badge, at: localInstant(new Date()) });
+    this.#own.add(event.id);
     const answered = new Promise<Refusal[] | null>((resolve) => this.#answers.set(event.id, resolve));
     await this.#changed();
     void this.#sender?.run();
@@ -58,6 +60,11 @@ export class FactRecorder {
   async forget(id: string): Promise<void> {
     await (await this.#log).forget(id);
     await this.#changed();
+  }
+
+  /** Whether this page has sent an event and shows its answer, or has just shown it. */
+  isAwaited(id: string): boolean {
+    return this.#own.has(id);
   }
 
   /** Sends now what waits, instead of after the pause. */

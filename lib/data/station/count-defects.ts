@@ -26,7 +26,7 @@ export async function countDefects(
      where e.body ->> 'result' = 'fail' and jsonb_typeof(e.body -> 'defects') = 'array'
        and not exists (select from read.voided v where v.event = e.id)
      group by 1
-     order by count(*) desc, 1 collate "C"
+     order by count(*) desc, (d.value ->> 'code') collate "C"
      limit $2`,
     [station, count],
   );

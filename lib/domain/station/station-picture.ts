@@ -50,8 +50,8 @@ export const stationPictureSchema = z.object({
   station: stationEntrySchema,
   /** Whether any route has a step of this operation; elsewhere units are started, signed off or repaired. */
   isOnRoute: z.boolean(),
-  /** Who asks: their name in the plant and whether they are qualified for the operation. Null for the API token. */
-  person: z.object({ badge: z.string(), name: z.string().nullable(), isQualified: z.boolean() }).nullable(),
+  /** Whether the plant says that who asks is qualified for the operation. */
+  isQualified: z.boolean(),
   products: z.array(productNameSchema),
   slots: z.array(slotPictureSchema),
   /** Defect codes given here lately, the most used first. */

@@ -10,6 +10,7 @@ import { notPermitted } from '@/lib/ui/messages/en/not-permitted';
 import { pack } from '@/lib/ui/messages/en/pack';
 import { packing } from '@/lib/ui/messages/en/packing';
 import { people } from '@/lib/ui/messages/en/people';
+import { plant } from '@/lib/ui/messages/en/plant';
 import { record } from '@/lib/ui/messages/en/record';
 import { refusals } from '@/lib/ui/messages/en/refusals';
 import { returns } from '@/lib/ui/messages/en/returns';
@@ -52,4 +53,5 @@ export const en = {
   unit,
   item,
   packing,
+  plant,
 } as const;

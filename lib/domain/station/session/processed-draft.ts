@@ -11,7 +11,11 @@ export type PartToFit = { part: string; positions: string[]; item: string | null
  * The parts that are scanned for the unit in work: those of its BOM that were scanned here lately, or for which a lot
  * is remembered. Positions that already have their part are left out; a part without any left is not asked for.
  */
-export function partsToFit(work: Work, session: Session, { picture }: SessionContext): PartToFit[] {
+export function partsToFit(
+  work: Work,
+  session: Session,
+  { picture }: Pick<SessionContext, 'picture'>,
+): PartToFit[] {
   const { product, unit } = work.about;
   if (product === null) return [];
   const isSameProduct = (row: { product: string; revision: string }) =>

@@ -1,3 +1,4 @@
+import type { EventType } from '@/lib/domain/events/catalogue';
 import type { Refusal } from '@/lib/domain/gate/refusals';
 import type { ProductPicture } from '@/lib/domain/station/product-picture';
 import type { ItemPicture, ScanPicture, UnitPicture } from '@/lib/domain/station/scan-picture';
@@ -80,7 +81,7 @@ export type Given = {
 };
 
 /** An event that the server refused after the screen had gone on; it stays until somebody has read it. */
-export type Problem = { id: string; unit: string; type: string; reasons: Refusal[] };
+export type Problem = { id: string; unit: string; type: EventType; reasons: Refusal[] };
 
 /** The state of a station's screen; plain data, made by `advanceSession` alone. */
 export type Session = {

@@ -1,0 +1,29 @@
+import type { Metadata } from 'next';
+import { createTranslator } from 'use-intl';
+import { changePersonAt } from '@/app/station/actions';
+import { nameOf } from '@/lib/server/name-of';
+import { requirePrincipal } from '@/lib/server/require-principal';
+import { ChangeoverApp } from '@/lib/ui/changeover/changeover-app';
+import { en } from '@/lib/ui/messages/en';
+import { addressCode } from '@/lib/ui/shop/address-code';
+
+const t = createTranslator({ locale: 'en', messages: en, namespace: 'changeover' });
+
+export const metadata: Metadata = { title: t('title') };
+
+type Search = { code?: unknown; station?: unknown };
+
+/** Where items go into the slots of a station. */
+export default async function ChangeoverPage({ searchParams }: { searchParams: Promise<Search> }) {
+  const person = await requirePrincipal('screen:changeover', { returnTo: '/changeover' });
+  const { code, station } = await searchParams;
+  return (
+    <ChangeoverApp
+      person={person}
+      name={await nameOf(person.badge)}
+      changePerson={changePersonAt.bind(null, '/changeover')}
+      station={addressCode(station)}
+      firstScan={addressCode(code)}
+    />
+  );
+}

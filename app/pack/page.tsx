@@ -1,0 +1,29 @@
+import type { Metadata } from 'next';
+import { createTranslator } from 'use-intl';
+import { changePersonAt } from '@/app/station/actions';
+import { nameOf } from '@/lib/server/name-of';
+import { requirePrincipal } from '@/lib/server/require-principal';
+import { en } from '@/lib/ui/messages/en';
+import { PackApp } from '@/lib/ui/pack/pack-app';
+import { addressCode } from '@/lib/ui/shop/address-code';
+
+const t = createTranslator({ locale: 'en', messages: en, namespace: 'pack' });
+
+export const metadata: Metadata = { title: t('title') };
+
+type Search = { code?: unknown; container?: unknown };
+
+/** Where units go into cartons, cartons onto pallets, and pallets to customers. */
+export default async function PackPage({ searchParams }: { searchParams: Promise<Search> }) {
+  const person = await requirePrincipal('screen:pack', { returnTo: '/pack' });
+  const { code, container } = await searchParams;
+  return (
+    <PackApp
+      person={person}
+      name={await nameOf(person.badge)}
+      changePerson={changePersonAt.bind(null, '/pack')}
+      container={addressCode(container)}
+      firstScan={addressCode(code)}
+    />
+  );
+}

@@ -1,0 +1,26 @@
+import type { Metadata } from 'next';
+import { createTranslator } from 'use-intl';
+import { changePersonAt } from '@/app/station/actions';
+import { nameOf } from '@/lib/server/name-of';
+import { requirePrincipal } from '@/lib/server/require-principal';
+import { en } from '@/lib/ui/messages/en';
+import { addressCode } from '@/lib/ui/shop/address-code';
+import { StationApp } from '@/lib/ui/station/station-app';
+
+const t = createTranslator({ locale: 'en', messages: en, namespace: 'station' });
+
+export const metadata: Metadata = { title: t('title') };
+
+/** Where units are scanned and results given. */
+export default async function StationPage({ searchParams }: { searchParams: Promise<{ code?: unknown }> }) {
+  const person = await requirePrincipal('screen:station', { returnTo: '/station' });
+  const { code } = await searchParams;
+  return (
+    <StationApp
+      person={person}
+      name={await nameOf(person.badge)}
+      changePerson={changePersonAt.bind(null, '/station')}
+      firstScan={addressCode(code)}
+    />
+  );
+}

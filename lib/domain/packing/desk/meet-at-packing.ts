@@ -1,0 +1,73 @@
+import type { PackDesk, PackNotice, PackStep } from '@/lib/domain/packing/desk/pack-desk';
+import { packStep, packWaiting, sendDone } from '@/lib/domain/packing/desk/pack-step';
+import type { ScanPicture } from '@/lib/domain/station/scan-picture';
+
+/** What a scanned code means at packing, now that it is known what it names. */
+export function meetAtPacking(state: PackDesk, code: string, scan: ScanPicture | null): PackStep {
+  if (scan === null) return complain(state, { code: 'unanswered', scanned: code }, 'attention');
+  const isUnit = scan.unit !== null || scan.serialOf.length > 0;
+  switch (state.mode) {
+    case 'pack':
+      return isUnit ? packUnit(state, code) : packInto(state, code, scan);
+    case 'take_out':
+      return takeOut(state, code, scan);
+    case 'nest':
+      return isUnit || scan.item !== null
+        ? complain(state, { code: 'no_container', scanned: code }, 'stop')
+        : nest(state, code);
+    default:
+      return state.mode satisfies never;
+  }
+}
+
+function complain(state: PackDesk, notice: PackNotice, signal: 'stop' | 'attention'): PackStep {
+  return packStep({ ...state, notice }, { kind: 'signal', signal });
+}
+
+function packUnit(state: PackDesk, unit: string): PackStep {
+  const { container } = state;
+  if (container === null) {
+    const units = state.units.includes(unit) ? state.units : [...state.units, unit];
+    return packStep({ ...state, units }, { kind: 'signal', signal: 'done' });
+  }
+  return sendDone(
+    state,
+    { what: 'packed', unit, container },
+    { type: 'unit.packed', body: { unit, container } },
+  );
+}
+
+function packInto(state: PackDesk, container: string, scan: ScanPicture): PackStep {
+  if (scan.item !== null) return complain(state, { code: 'is_item', scanned: container }, 'stop');
+  if (state.units.length > 0) return packWaiting(state, container);
+  const isContainer = scan.container !== null || looksLike(container, state.container);
+  if (isContainer) return packStep({ ...state, container }, { kind: 'signal', signal: 'done' });
+  return complain(state, { code: 'unknown', scanned: container }, 'attention');
+}
+
+/** A code that differs from the open container's in its digits only is the next container of its kind. */
+function looksLike(code: string, container: string | null): boolean {
+  const shapeOf = (text: string): string => text.replaceAll(/\d/g, '0');
+  return container !== null && shapeOf(code) === shapeOf(container);
+}
+
+function takeOut(state: PackDesk, code: string, scan: ScanPicture): PackStep {
+  const place = scan.unit?.place ?? null;
+  const container =
+    place?.kind === 'container' || place?.kind === 'shipped' ? place.container : state.container;
+  if (scan.unit === null || container === null)
+    return complain(state, { code: 'not_packed', scanned: code }, 'stop');
+  const body = { unit: code, container };
+  return sendDone(state, { what: 'unpacked', ...body }, { type: 'unit.unpacked', body });
+}
+
+function nest(state: PackDesk, into: string): PackStep {
+  const { container } = state;
+  if (container === null || into === container)
+    return complain(state, { code: 'no_container', scanned: into }, 'stop');
+  return sendDone(
+    state,
+    { what: 'nested', container, other: into },
+    { type: 'container.nested', body: { container, into } },
+  );
+}

@@ -1,0 +1,69 @@
+import type { Refusal } from '@/lib/domain/gate/refusals';
+import type { EventDraft } from '@/lib/domain/station/event-draft';
+import type { ScanPicture } from '@/lib/domain/station/scan-picture';
+
+/** What a packer is about: putting units in, taking out, or putting the container into another one. */
+export type PackMode = 'pack' | 'take_out' | 'nest';
+
+/** What was done last, or is being done. */
+export type PackDone =
+  | { what: 'packed' | 'unpacked'; unit: string; container: string }
+  | { what: 'nested' | 'unnested'; container: string; other: string }
+  | { what: 'shipped'; container: string; shipment: string };
+
+/** A scan that needs a word: something that cannot be packed, or a code that nobody knows. */
+export type PackNotice = {
+  code: 'is_item' | 'unknown' | 'no_container' | 'not_packed' | 'unanswered' | 'other_unit_waits';
+  scanned: string;
+};
+
+/** The state of the packing screen; plain data, made by `advancePackDesk` alone. */
+export type PackDesk = {
+  mode: PackMode;
+  /** The container that is open: units go into it without scanning it again. */
+  container: string | null;
+  /** Units that wait for their container, in the order of their scans. */
+  units: string[];
+  done: PackDone | null;
+  stop: { about: PackDone; reasons: Refusal[] } | null;
+  notice: PackNotice | null;
+  /** The fact that the server has not answered yet. */
+  sending: PackDone | null;
+  lookup: string | null;
+  held: string[];
+};
+
+/** A packing screen before the first scan. */
+export const NEW_PACK_DESK: PackDesk = {
+  mode: 'pack',
+  container: null,
+  units: [],
+  done: null,
+  stop: null,
+  notice: null,
+  sending: null,
+  lookup: null,
+  held: [],
+};
+
+/** What happens at a packing screen. */
+export type PackInput =
+  | { kind: 'scanned'; code: string }
+  | { kind: 'identified'; code: string; scan: ScanPicture | null }
+  | { kind: 'settled'; reasons: Refusal[] | null }
+  | { kind: 'opened'; container: string }
+  | { kind: 'closed' }
+  | { kind: 'mode'; mode: PackMode }
+  | { kind: 'put_aside' }
+  | { kind: 'took_out'; unit: string }
+  | { kind: 'took_container_out'; container: string }
+  | { kind: 'ship'; shipment: string; customer: string; destination: string };
+
+/** What the device has to do. */
+export type PackEffect =
+  | { kind: 'identify'; code: string }
+  | { kind: 'record'; draft: EventDraft }
+  | { kind: 'signal'; signal: 'go' | 'stop' | 'attention' | 'done' };
+
+/** A packing screen after an input, with what is to be done. */
+export type PackStep = { state: PackDesk; effects: PackEffect[] };

@@ -1,0 +1,29 @@
+import type { PackDesk, PackDone, PackEffect, PackStep } from '@/lib/domain/packing/desk/pack-desk';
+import type { EventDraft } from '@/lib/domain/station/event-draft';
+
+/** A packing screen with what is to be done for it. */
+export function packStep(state: PackDesk, ...effects: PackEffect[]): PackStep {
+  return { state, effects };
+}
+
+/** The same screen with nothing to say about the past. */
+export function quiet(state: PackDesk): PackDesk {
+  return { ...state, done: null, stop: null, notice: null };
+}
+
+/** Hands a fact over; the screen waits for its answer. */
+export function sendDone(state: PackDesk, sending: PackDone, draft: EventDraft): PackStep {
+  return packStep({ ...state, sending }, { kind: 'record', draft });
+}
+
+/** Opens a container and puts the first waiting unit into it; the others follow as if they were scanned again. */
+export function packWaiting(state: PackDesk, container: string): PackStep {
+  const [unit, ...others] = state.units;
+  const opened = { ...state, container, units: [], held: [...others, ...state.held] };
+  if (unit === undefined) return packStep(opened);
+  return sendDone(
+    opened,
+    { what: 'packed', unit, container },
+    { type: 'unit.packed', body: { unit, container } },
+  );
+}

@@ -1,0 +1,156 @@
+import type {
+  Changeover,
+  ChangeoverContext,
+  ChangeoverEffect,
+  ChangeoverInput,
+  ChangeoverStep,
+} from '@/lib/domain/station/changeover/changeover';
+import { readSlotLabel } from '@/lib/domain/station/changeover/slot-label';
+import type { ScanPicture } from '@/lib/domain/station/scan-picture';
+
+/**
+ * The changeover screen after an input. An item and a slot, scanned in either order, become one mount; what is scanned
+ * while the server is asked keeps its turn.
+ */
+export function advanceChangeover(
+  state: Changeover,
+  input: ChangeoverInput,
+  context: ChangeoverContext,
+): ChangeoverStep {
+  const step = respond(state, input, context);
+  const [code, ...held] = step.state.held;
+  if (code === undefined || isBusy(step.state)) return step;
+  const next = advanceChangeover({ ...step.state, held }, { kind: 'scanned', code }, context);
+  return { state: next.state, effects: [...step.effects, ...next.effects] };
+}
+
+function isBusy({ lookup, sending }: Changeover): boolean {
+  return lookup !== null || sending !== null;
+}
+
+function respond(state: Changeover, input: ChangeoverInput, context: ChangeoverContext): ChangeoverStep {
+  switch (input.kind) {
+    case 'scanned':
+      return isBusy(state)
+        ? stay({ ...state, held: [...state.held, input.code] })
+        : onScan(state, input.code, context);
+    case 'identified':
+      if (state.lookup !== input.code) return stay(state);
+      return onIdentified({ ...state, lookup: null }, input.code, input.scan, context);
+    case 'settled':
+      return onSettled(state, input.reasons);
+    case 'chose_slot':
+      return isBusy(state) ? stay(state) : chooseSlot(quiet(state), input.slot, context);
+    case 'took_out':
+      return takeOut(state, input.slot, context);
+    case 'counted':
+      return count(state, input, context);
+    case 'cleared':
+      return stay({ ...quiet(state), item: null, slot: null, returned: null, done: null });
+    default:
+      return input satisfies never;
+  }
+}
+
+function stay(state: Changeover, ...effects: ChangeoverEffect[]): ChangeoverStep {
+  return { state, effects };
+}
+
+function quiet(state: Changeover): Changeover {
+  return { ...state, stop: null, notice: null };
+}
+
+function onScan(before: Changeover, code: string, context: ChangeoverContext): ChangeoverStep {
+  const state = quiet(before);
+  const slots = context.slots.map((slot) => slot.name);
+  const label = readSlotLabel(code, { station: context.station, slots, stations: context.stations });
+  if (label === null) return stay({ ...state, lookup: code }, { kind: 'identify', code });
+  if (label.station === context.station) return chooseSlot(state, label.slot, context);
+  return stay(
+    { ...state, notice: { code: 'other_station', scanned: code, station: label.station } },
+    { kind: 'signal', signal: 'stop' },
+  );
+}
+
+function chooseSlot(state: Changeover, slot: string, context: ChangeoverContext): ChangeoverStep {
+  if (state.item !== null) return mount(state, { item: state.item.item, slot }, context);
+  return stay({ ...state, slot: state.slot === slot ? null : slot, done: null });
+}
+
+function onIdentified(
+  state: Changeover,
+  code: string,
+  scan: ScanPicture | null,
+  context: ChangeoverContext,
+): ChangeoverStep {
+  if (scan?.item) {
+    if (state.slot !== null) return mount(state, { item: code, slot: state.slot }, context);
+    return stay({ ...state, item: scan.item, done: null });
+  }
+  if (scan !== null && (scan.unit !== null || scan.serialOf.length > 0))
+    return stay({ ...state, notice: { code: 'is_unit', scanned: code } }, { kind: 'signal', signal: 'stop' });
+  if (scan !== null && scan.container !== null)
+    return stay(
+      { ...state, notice: { code: 'is_container', scanned: code } },
+      { kind: 'signal', signal: 'stop' },
+    );
+  if (scan === null)
+    return stay(
+      { ...state, notice: { code: 'unanswered', scanned: code } },
+      { kind: 'signal', signal: 'attention' },
+    );
+  const stop = { item: code, slot: state.slot, reasons: [{ code: 'unknown_item' as const, item: code }] };
+  return stay({ ...state, stop, done: null }, { kind: 'signal', signal: 'stop' });
+}
+
+function mount(
+  state: Changeover,
+  { item, slot }: { item: string; slot: string },
+  { station, slots }: ChangeoverContext,
+): ChangeoverStep {
+  const standing = slots.find((each) => each.name === slot)?.item?.item ?? null;
+  const replaced = standing === item ? null : standing;
+  const sending = { done: { what: 'mounted' as const, item, slot }, replaced };
+  const draft = { type: 'item.mounted' as const, station, body: { item, slot } };
+  return stay({ ...state, sending, done: null, returned: null }, { kind: 'record', draft });
+}
+
+function takeOut(state: Changeover, slot: string, { station, slots }: ChangeoverContext): ChangeoverStep {
+  const item = slots.find((each) => each.name === slot)?.item?.item;
+  if (isBusy(state) || item === undefined) return stay(state);
+  const sending = { done: { what: 'unmounted' as const, item, slot }, replaced: item };
+  const draft = { type: 'item.unmounted' as const, station, body: { item, slot } };
+  return stay({ ...quiet(state), sending, done: null, returned: null }, { kind: 'record', draft });
+}
+
+function count(
+  state: Changeover,
+  { quantity, method }: { quantity: number; method: string },
+  { station }: ChangeoverContext,
+): ChangeoverStep {
+  const { returned } = state;
+  if (isBusy(state) || returned === null) return stay(state);
+  const sending = { done: { what: 'counted' as const, ...returned }, replaced: null };
+  const body = { item: returned.item, quantity, method };
+  return stay(
+    { ...quiet(state), sending, done: null },
+    {
+      kind: 'record',
+      draft: { type: 'item.counted', station, body },
+    },
+  );
+}
+
+function onSettled(state: Changeover, reasons: ChangeoverStop | null): ChangeoverStep {
+  const { sending } = state;
+  if (sending === null) return stay(state);
+  const { done, replaced } = sending;
+  const after = { ...state, sending: null, slot: null };
+  if (reasons !== null)
+    // What is in the hand stays there: the right slot may be scanned next.
+    return stay({ ...after, stop: { ...done, reasons } }, { kind: 'signal', signal: 'stop' });
+  const returned = replaced === null ? null : { item: replaced, slot: done.slot };
+  return stay({ ...after, item: null, done, returned }, { kind: 'signal', signal: 'go' });
+}
+
+type ChangeoverStop = NonNullable<Changeover['stop']>['reasons'];

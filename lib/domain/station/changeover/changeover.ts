@@ -1,0 +1,68 @@
+import type { Refusal } from '@/lib/domain/gate/refusals';
+import type { EventDraft } from '@/lib/domain/station/event-draft';
+import type { ItemPicture, ScanPicture } from '@/lib/domain/station/scan-picture';
+import type { SlotPicture } from '@/lib/domain/station/slot-picture';
+
+/** What was done last. */
+export type ChangeoverDone = { what: 'mounted' | 'unmounted' | 'counted'; item: string; slot: string };
+
+/** A scan that means nothing here. */
+export type ChangeoverNotice =
+  | { code: 'is_unit' | 'is_container' | 'unanswered'; scanned: string }
+  | { code: 'other_station'; scanned: string; station: string };
+
+/** The state of the changeover screen; plain data, made by `advanceChangeover` alone. */
+export type Changeover = {
+  /** The item in the hand, waiting for its slot. */
+  item: ItemPicture | null;
+  /** The slot that was chosen first, waiting for its item. */
+  slot: string | null;
+  /** What came out of a slot just now and may be counted. */
+  returned: { item: string; slot: string } | null;
+  done: ChangeoverDone | null;
+  stop: { item: string; slot: string | null; reasons: Refusal[] } | null;
+  notice: ChangeoverNotice | null;
+  /** The fact that the server has not answered yet. */
+  sending: { done: ChangeoverDone; replaced: string | null } | null;
+  lookup: string | null;
+  held: string[];
+};
+
+/** Before the first scan. */
+export const NEW_CHANGEOVER: Changeover = {
+  item: null,
+  slot: null,
+  returned: null,
+  done: null,
+  stop: null,
+  notice: null,
+  sending: null,
+  lookup: null,
+  held: [],
+};
+
+/** What happens at a changeover. */
+export type ChangeoverInput =
+  | { kind: 'scanned'; code: string }
+  | { kind: 'identified'; code: string; scan: ScanPicture | null }
+  | { kind: 'settled'; reasons: Refusal[] | null }
+  | { kind: 'chose_slot'; slot: string }
+  | { kind: 'took_out'; slot: string }
+  | { kind: 'counted'; quantity: number; method: string }
+  | { kind: 'cleared' };
+
+/** What the screen's surroundings know. */
+export type ChangeoverContext = {
+  station: string;
+  slots: readonly SlotPicture[];
+  stations: readonly string[];
+};
+
+/** What the device has to do. */
+export type ChangeoverEffect =
+  | { kind: 'identify'; code: string }
+  | { kind: 'record'; draft: EventDraft }
+  | { kind: 'signal'; signal: 'go' | 'stop' | 'attention' | 'done' };
+
+/** A changeover after an input, with what is to be done. */
+export type ChangeoverStep = { state: Changeover; effects: ChangeoverEffect[] };

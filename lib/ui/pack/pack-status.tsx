@@ -1,0 +1,84 @@
+'use client';
+
+import { IconBoxSeam } from '@tabler/icons-react';
+import { useTranslations } from 'use-intl';
+import type { PackDesk, PackDone, PackInput } from '@/lib/domain/packing/desk/pack-desk';
+import { BigButton } from '@/lib/ui/shop/big-button';
+import classes from '@/lib/ui/shop/shop.module.css';
+import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
+
+type Props = { state: PackDesk; dispatch: (input: PackInput) => void };
+
+/** The one thing to know now: what to scan, that it is in, or that it must not go in. */
+export function PackStatus({ state, dispatch }: Props) {
+  return (
+    <>
+      <Verdict state={state} />
+      {state.notice !== null && <Notice notice={state.notice} dispatch={dispatch} />}
+      {state.units.length > 0 && <PutAside dispatch={dispatch} />}
+    </>
+  );
+}
+
+function Verdict({ state }: { state: PackDesk }) {
+  const t = useTranslations('pack');
+  const { stop, sending, done, units, container, mode } = state;
+  if (stop !== null)
+    return (
+      <VerdictPanel
+        kind="stop"
+        text={t(`stopped.${stop.about.what}`, wordsOf(stop.about))}
+        reasons={stop.reasons}
+      />
+    );
+  if (sending !== null) return <VerdictPanel kind="busy" text={t('sending')} />;
+  if (units.length > 0)
+    return <VerdictPanel kind="scan" text={t('unitsWait', { units: units.join(', ') })} />;
+  if (mode === 'nest' && container !== null)
+    return <VerdictPanel kind="scan" text={t('nestReady', { container })} />;
+  if (mode === 'take_out') return <VerdictPanel kind="scan" text={t('takeOutReady')} />;
+  if (done !== null) return <VerdictPanel kind="go" text={t(`done.${done.what}`, wordsOf(done))} />;
+  return <VerdictPanel kind="scan" text={container === null ? t('start') : t('ready', { container })} />;
+}
+
+/** Every fact that a sentence about a packing may name. */
+function wordsOf(done: PackDone): { unit: string; container: string; other: string; shipment: string } {
+  return { unit: '', other: '', shipment: '', ...done };
+}
+
+function Notice({
+  notice,
+  dispatch,
+}: {
+  notice: NonNullable<PackDesk['notice']>;
+  dispatch: Props['dispatch'];
+}) {
+  const t = useTranslations('pack');
+  const { code, scanned } = notice;
+  return (
+    <div className={classes.strip} data-meaning="caution" role="alert">
+      <span className={classes.grow}>{t(`notice.${code}`, { scanned })}</span>
+      {code === 'unknown' && (
+        <>
+          <BigButton
+            look="act"
+            shape={IconBoxSeam}
+            onPress={() => dispatch({ kind: 'opened', container: scanned })}
+          >
+            {t('openNew', { container: scanned })}
+          </BigButton>
+          <BigButton onPress={() => dispatch({ kind: 'put_aside' })}>{t('notContainer')}</BigButton>
+        </>
+      )}
+    </div>
+  );
+}
+
+function PutAside({ dispatch }: Pick<Props, 'dispatch'>) {
+  const t = useTranslations('pack');
+  return (
+    <div className={classes.row}>
+      <BigButton onPress={() => dispatch({ kind: 'put_aside' })}>{t('putAside')}</BigButton>
+    </div>
+  );
+}
