@@ -24,6 +24,7 @@ import { time } from '@/lib/ui/messages/en/time';
 import { trace } from '@/lib/ui/messages/en/trace';
 import { unit } from '@/lib/ui/messages/en/unit';
 import { verdict } from '@/lib/ui/messages/en/verdict';
+import { wrong } from '@/lib/ui/messages/en/wrong';
 
 /** Every text that a person reads, in English; ICU message format, nested by screen. */
 export const en = {
@@ -54,4 +55,5 @@ export const en = {
   item,
   packing,
   plant,
+  wrong,
 } as const;

@@ -8,27 +8,21 @@ import { RelationTag } from '@/lib/ui/tags/relation-tag';
 import { TraceLink } from '@/lib/ui/trace/trace-link';
 import classes from '@/lib/ui/unit/unit.module.css';
 
+const COLUMNS = ['slot', 'item', 'kind', 'part', 'lot', 'positions', 'relation', 'certainty', 'at'] as const;
+
+/** What is left out where there is no room: the slot and the history tell it too. */
+const OPTIONAL: ReadonlySet<string> = new Set(['kind', 'at']);
+
 /** Everything that went into a unit or touched it, by station in the order in which the unit came there. */
 export function AsBuiltTable({ draws }: { draws: readonly UnitDrawRow[] }) {
   const t = useTranslations('unit.built');
   if (draws.length === 0) return <p>{t('none')}</p>;
-  const columns = [
-    'slot',
-    'item',
-    'kind',
-    'part',
-    'lot',
-    'positions',
-    'relation',
-    'certainty',
-    'at',
-  ] as const;
   return (
     <table className={table.table}>
       <thead>
         <tr>
-          {columns.map((column) => (
-            <th key={column} scope="col">
+          {COLUMNS.map((column) => (
+            <th key={column} scope="col" className={OPTIONAL.has(column) ? table.optional : undefined}>
               {t(column)}
             </th>
           ))}
@@ -37,7 +31,7 @@ export function AsBuiltTable({ draws }: { draws: readonly UnitDrawRow[] }) {
       {byStation(draws).map(({ station, rows }) => (
         <tbody key={JSON.stringify(station)}>
           <tr className={classes.station}>
-            <th scope="rowgroup" colSpan={columns.length}>
+            <th scope="rowgroup" colSpan={COLUMNS.length}>
               {station === null ? t('noStation') : <CodeText code={station} />}
             </th>
           </tr>
@@ -60,7 +54,7 @@ function DrawRow({ draw }: { draw: UnitDrawRow }) {
       <th scope="row">
         <CodeText code={item} kind="item" />
       </th>
-      <td>{kind !== null && tKind(kind)}</td>
+      <td className={table.optional}>{kind !== null && tKind(kind)}</td>
       <td data-label={t('part')}>{part !== null && <TraceLink about="part" code={part} />}</td>
       <td data-label={t('lot')}>{lot !== null && <CodeText code={lot} kind="lot" />}</td>
       <td data-label={t('positions')}>{positions.join(', ')}</td>
@@ -70,7 +64,7 @@ function DrawRow({ draw }: { draw: UnitDrawRow }) {
       <td>
         <CertaintyTag certainty={certainty} />
       </td>
-      <td data-label={t('at')}>
+      <td data-label={t('at')} className={table.optional}>
         <Moment at={at} /> {via.length > 0 && t('salvaged')}
       </td>
     </tr>

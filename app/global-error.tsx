@@ -1,0 +1,25 @@
+'use client';
+
+import '@mantine/core/styles.css';
+import '@/app/global.css';
+import { AppProviders } from '@/lib/ui/app-providers';
+import { FailedPage } from '@/lib/ui/wrong/failed-page';
+
+/** The frame itself failed, for example without a database: a page that needs nothing from the server. */
+export default function FrameFailed({
+  error,
+  reset,
+}: {
+  error: Error & { digest?: string };
+  reset: () => void;
+}) {
+  return (
+    <html lang="en">
+      <body>
+        <AppProviders timeZone="UTC">
+          <FailedPage digest={error.digest} retry={reset} />
+        </AppProviders>
+      </body>
+    </html>
+  );
+}
