@@ -26,8 +26,10 @@ function questionsAbout(
     if ('item' in body && typeof body.item === 'string') items.add(body.item);
     if ('used' in body) for (const used of body.used ?? []) items.add(used.item);
     if ('lot' in body && typeof body.lot === 'string') lots.add(body.lot);
-    if ('boardLot' in body && typeof body.boardLot === 'string')
-      lots.add(body.boardLot).size, items.add(body.boardLot);
+    if ('boardLot' in body && typeof body.boardLot === 'string') {
+      lots.add(body.boardLot);
+      items.add(body.boardLot);
+    }
     if ('part' in body && typeof body.part === 'string') parts.add(body.part);
     if (station !== undefined) stations.add(station);
     if (operator !== undefined) operators.add(operator);
