@@ -8,6 +8,9 @@ export const TEXT_LENGTH_MAX = 2000;
 // Control, format, surrogate and private-use characters, line and paragraph separators: never printable.
 const UNPRINTABLE = /[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Zl}\p{Zp}]/u;
 const SPACE_AT_AN_END = /^\p{Zs}|\p{Zs}$/u;
+// The same for documents and forms, as a JSON Schema says it (ECMA-262 with the u flag).
+const CODE_PATTERN = '^(?!\\p{Zs})[^\\p{Cc}\\p{Cf}\\p{Cs}\\p{Co}\\p{Zl}\\p{Zp}]+(?<!\\p{Zs})$';
+const TEXT_PATTERN = '^[^\\u0000\\p{Cs}]*$';
 
 /** Says what is wrong with a code, or null when it is 1 to 64 printable characters without a space at either end. */
 export function codeFault(value: string): 'empty' | 'too_long' | 'unprintable' | 'space_at_end' | null {
@@ -39,7 +42,12 @@ export const codeSchema = z
       params: { code: fault },
     });
   })
-  .meta({ minLength: 1, maxLength: CODE_LENGTH_MAX, description: 'Printable, no space at either end.' });
+  .meta({
+    minLength: 1,
+    maxLength: CODE_LENGTH_MAX,
+    pattern: CODE_PATTERN,
+    description: 'Printable, no space at either end.',
+  });
 
 function textSchemaFrom(lengthMin: 0 | 1) {
   return z
@@ -62,7 +70,7 @@ function textSchemaFrom(lengthMin: 0 | 1) {
         params: { code: fault.code },
       });
     })
-    .meta({ minLength: lengthMin, maxLength: TEXT_LENGTH_MAX });
+    .meta({ minLength: lengthMin, maxLength: TEXT_LENGTH_MAX, pattern: TEXT_PATTERN });
 }
 
 /** Free text, at most 2,000 characters; may be empty. */

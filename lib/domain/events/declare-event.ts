@@ -39,7 +39,9 @@ type Declaration<T extends string, B extends z.ZodRawShape> = {
   body: B;
 };
 
-function checkTimes(context: z.core.ParsePayload<{ device?: unknown; deviceSeq?: unknown }>): void {
+const TOGETHER = { dependentRequired: { device: ['deviceSeq'], deviceSeq: ['device'] } };
+
+function checkDevice(context: z.core.ParsePayload<{ device?: unknown; deviceSeq?: unknown }>): void {
   const { device, deviceSeq } = context.value;
   if ((device === undefined) === (deviceSeq === undefined)) return;
   context.issues.push({
@@ -63,8 +65,8 @@ export function declareEvent<const T extends string, B extends z.ZodRawShape>(
       type: z.literal(type),
       body: z.strictObject(body),
     })
-    .check(checkTimes)
-    .meta({ title, description: summary });
+    .check(checkDevice)
+    .meta({ title, description: summary, ...TOGETHER });
   return { type, title, summary, schema };
 }
 
@@ -80,7 +82,7 @@ export function declareStationEvent<const T extends string, B extends z.ZodRawSh
       type: z.literal(type),
       body: z.strictObject(body),
     })
-    .check(checkTimes)
-    .meta({ title, description: summary });
+    .check(checkDevice)
+    .meta({ title, description: summary, ...TOGETHER });
   return { type, title, summary, schema };
 }

@@ -137,19 +137,40 @@ const installed = declareEvent({
   },
 });
 
+// The check below, as a JSON Schema says it.
+const FROM_ONE_PLACE = {
+  allOf: [
+    {
+      properties: {
+        body: {
+          oneOf: [
+            {
+              required: ['item'],
+              not: { anyOf: [{ required: ['fromUnit'] }, { required: ['fromPosition'] }] },
+            },
+            { required: ['fromUnit', 'fromPosition'], not: { required: ['item'] } },
+          ],
+        },
+      },
+    },
+  ],
+};
+
 export const partInstalled = {
   ...installed,
-  schema: installed.schema.check((context) => {
-    const { item, fromUnit, fromPosition } = context.value.body;
-    const isFromItem = item !== undefined && fromUnit === undefined && fromPosition === undefined;
-    const isSalvage = item === undefined && fromUnit !== undefined && fromPosition !== undefined;
-    if (isFromItem || isSalvage) return;
-    context.issues.push({
-      code: 'custom',
-      input: item,
-      path: ['body', item === undefined && fromUnit !== undefined ? 'fromPosition' : 'item'],
-      message: 'Give either item, or fromUnit with fromPosition.',
-      params: { code: 'incomplete' },
-    });
-  }),
+  schema: installed.schema
+    .check((context) => {
+      const { item, fromUnit, fromPosition } = context.value.body;
+      const isFromItem = item !== undefined && fromUnit === undefined && fromPosition === undefined;
+      const isSalvage = item === undefined && fromUnit !== undefined && fromPosition !== undefined;
+      if (isFromItem || isSalvage) return;
+      context.issues.push({
+        code: 'custom',
+        input: item,
+        path: ['body', item === undefined && fromUnit !== undefined ? 'fromPosition' : 'item'],
+        message: 'Give either item, or fromUnit with fromPosition.',
+        params: { code: 'incomplete' },
+      });
+    })
+    .meta(FROM_ONE_PLACE),
 };
