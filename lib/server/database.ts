@@ -1,8 +1,13 @@
-import type pg from 'pg';
 import { APPLICATION_ROLE, openPool } from '@/lib/data/pool';
 import { AppendQueue } from '@/lib/data/record/append-queue';
 
-type Database = { pool: pg.Pool; streaming: pg.Pool; queue: AppendQueue; end: () => Promise<void> };
+type ConnectionPool = ReturnType<typeof openPool>;
+type Database = {
+  pool: ConnectionPool;
+  streaming: ConnectionPool;
+  queue: AppendQueue;
+  end: () => Promise<void>;
+};
 
 // One pool and one way into the log for the process, whichever bundle asks first.
 declare global {
