@@ -36,19 +36,19 @@ export function PackDeskView({ person, name, changePerson, container: asked, fir
         <div className={classes.columns}>
           <div className={classes.stack}>
             <PackStatus state={state} dispatch={dispatch} />
-            {picture !== null && state.container !== null && (
-              <ShipForm
-                key={state.container}
-                picture={picture}
-                isSending={state.sending !== null}
-                dispatch={dispatch}
-              />
+            {state.container !== null && picture === null ? (
+              <TroublePanel trouble={trouble} onRetry={reload} />
+            ) : (
+              <ContainerCard state={state} picture={picture} dispatch={dispatch} />
             )}
           </div>
-          {state.container !== null && picture === null ? (
-            <TroublePanel trouble={trouble} onRetry={reload} />
-          ) : (
-            <ContainerCard state={state} picture={picture} dispatch={dispatch} />
+          {picture !== null && state.container !== null && (
+            <ShipForm
+              key={state.container}
+              picture={picture}
+              isSending={state.sending !== null}
+              dispatch={dispatch}
+            />
           )}
         </div>
       </div>

@@ -1,2 +1,47 @@
-/** Words of the holds screen. */
-export const holds = { title: 'holds' } as const;
+/** Words of the screen of open holds. */
+export const holds = {
+  title: 'Holds',
+  count: '{count, plural, =0 {Nothing is on hold} one {One open hold} other {# open holds}}',
+  shown: 'The {count, number} oldest of them are shown.',
+  none: 'Nothing is on hold. What is held never passes, is never packed and never shipped.',
+  age: 'for {age}',
+  placedBy: 'by {badge}',
+  automatic: 'placed by the gate',
+  filter: 'Show',
+  all: 'All',
+  place: 'Place a hold',
+  release: 'Release',
+  releaseOf: 'Release the hold on {target}',
+  reasonOf: {
+    attempts_exhausted: 'Failed too often at one step',
+  },
+  form: {
+    title: 'Place a hold',
+    kind: 'On what?',
+    target: { unit: 'Unit', item: 'Item', lot: 'Lot', container: 'Container' },
+    id: 'Code',
+    reason: 'Reason',
+    submit: 'Place the hold',
+    cancel: 'Cancel',
+    done: '{target} is on hold.',
+    stopped: 'No-go: {target} was not put on hold.',
+  },
+  releasing: {
+    title: 'Release the hold on {target}',
+    why: 'Held because: {reason}',
+    disposition: 'Disposition',
+    dispositions: {
+      'use-as-is': 'Use as is',
+      rework: 'Rework',
+      'return-to-supplier': 'Return to supplier',
+      scrap: 'Scrap',
+    },
+    usual: 'Usual dispositions',
+    reason: 'Reason',
+    scrapHint: 'Releasing does not scrap it: record the scrap, or retire the item, after this.',
+    submit: 'Release',
+    cancel: 'Cancel',
+    done: 'The hold on {target} is released.',
+    stopped: 'No-go: the hold on {target} was not released.',
+  },
+} as const;

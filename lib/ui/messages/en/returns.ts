@@ -1,2 +1,36 @@
-/** Words of the returns screen. */
-export const returns = { title: 'returns' } as const;
+/** Words of the screen where returns are received. */
+export const returns = {
+  title: 'Returns',
+  scan: 'Scan the returned unit',
+  ready: 'Scan the unit that came back.',
+  looking: 'Looking up {code}…',
+  unanswered: 'No answer about {code}. Scan it again.',
+  unknown: 'No-go: no unit {code} was ever started.',
+  form: {
+    title: 'Receive {unit} as a return',
+    customer: 'Customer',
+    reference: 'Their reference (optional)',
+    symptom: 'Symptom or error code (optional)',
+    submit: 'Receive the return',
+    cancel: 'Another unit',
+  },
+  done: '{unit} is received as a return.',
+  stopped: 'No-go: the return of {unit} was not recorded.',
+  toUnit: 'See the whole life of {unit}',
+  about: {
+    title: 'What is known of {unit}',
+    product: 'Product',
+    place: 'Where it was',
+    shipment: 'Shipment',
+    customer: 'Customer',
+    signed: 'Signed off',
+    holds: 'On hold',
+    inside: 'Inside',
+    failure: 'Open failure',
+    yes: 'Yes',
+    no: 'No',
+    nothing: '–',
+  },
+  notShipped:
+    'The record does not say that {unit} was shipped. Check the label; a return can be received all the same.',
+} as const;

@@ -1,0 +1,31 @@
+import type { Metadata } from 'next';
+import { createTranslator } from 'use-intl';
+import { changePersonAt } from '@/app/station/actions';
+import { holdTargetKindSchema } from '@/lib/domain/events/vocabulary';
+import { nameOf } from '@/lib/server/name-of';
+import { requirePrincipal } from '@/lib/server/require-principal';
+import { HoldsApp } from '@/lib/ui/holds/holds-app';
+import { en } from '@/lib/ui/messages/en';
+import { addressCode } from '@/lib/ui/shop/address-code';
+
+const t = createTranslator({ locale: 'en', messages: en, namespace: 'holds' });
+
+export const metadata: Metadata = { title: t('title') };
+
+type Search = { kind?: unknown; id?: unknown };
+
+/** What may not go on, since when and why. */
+export default async function HoldsPage({ searchParams }: { searchParams: Promise<Search> }) {
+  const person = await requirePrincipal('screen:holds', { returnTo: '/holds' });
+  const search = await searchParams;
+  const kind = holdTargetKindSchema.safeParse(search.kind);
+  const id = addressCode(search.id);
+  return (
+    <HoldsApp
+      person={person}
+      name={await nameOf(person.badge)}
+      changePerson={changePersonAt.bind(null, '/holds')}
+      target={kind.success && id !== null ? { kind: kind.data, id } : null}
+    />
+  );
+}

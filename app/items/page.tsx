@@ -1,0 +1,26 @@
+import type { Metadata } from 'next';
+import { createTranslator } from 'use-intl';
+import { changePersonAt } from '@/app/station/actions';
+import { nameOf } from '@/lib/server/name-of';
+import { requirePrincipal } from '@/lib/server/require-principal';
+import { ItemsApp } from '@/lib/ui/items/items-app';
+import { en } from '@/lib/ui/messages/en';
+import { addressCode } from '@/lib/ui/shop/address-code';
+
+const t = createTranslator({ locale: 'en', messages: en, namespace: 'items' });
+
+export const metadata: Metadata = { title: t('title') };
+
+/** Where items are booked in, counted, inspected and retired. */
+export default async function ItemsPage({ searchParams }: { searchParams: Promise<{ code?: unknown }> }) {
+  const person = await requirePrincipal('screen:items', { returnTo: '/items' });
+  const { code } = await searchParams;
+  return (
+    <ItemsApp
+      person={person}
+      name={await nameOf(person.badge)}
+      changePerson={changePersonAt.bind(null, '/items')}
+      firstScan={addressCode(code)}
+    />
+  );
+}

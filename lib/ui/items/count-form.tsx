@@ -1,0 +1,57 @@
+'use client';
+
+import { IconListNumbers } from '@tabler/icons-react';
+import { useTranslations } from 'use-intl';
+import { BigButton } from '@/lib/ui/shop/big-button';
+import { COUNT_METHODS, type CountMethod, readQuantity } from '@/lib/ui/shop/count-method';
+import { FactField } from '@/lib/ui/shop/fact-field';
+import { FactFormShell } from '@/lib/ui/shop/fact-form-shell';
+import { FormOutcome } from '@/lib/ui/shop/form-outcome';
+import classes from '@/lib/ui/shop/shop.module.css';
+import { useFactForm } from '@/lib/ui/shop/use-fact-form';
+
+type Fields = { quantity: string; method: CountMethod };
+
+/** Says how much is left of an item, and how that is known. */
+export function CountForm({ item, onDone }: { item: string; onDone: (words: string) => void }) {
+  const t = useTranslations('items');
+  const { fields, set, faults, state, submit } = useFactForm<Fields>({
+    initial: { quantity: '', method: 'by-hand' },
+    toDraft: ({ quantity, method }) => ({
+      type: 'item.counted',
+      body: { item, method, quantity: readQuantity(quantity) ?? (quantity === '' ? undefined : quantity) },
+    }),
+    onRecorded: ({ quantity }) => onDone(t('done.count', { item, quantity })),
+  });
+  return (
+    <>
+      <FormOutcome state={state} stopped={t('stopped', { item })} />
+      <FactFormShell
+        title={t('form.count', { item })}
+        state={state}
+        submitLabel={t('submit.count')}
+        shape={IconListNumbers}
+        onSubmit={submit}
+      >
+        <FactField
+          label={t('field.count')}
+          value={fields.quantity}
+          fault={faults.quantity === 'invalid_type' ? 'not_a_number' : faults.quantity}
+          inputMode="decimal"
+          isFirst
+          onChange={(quantity) => set({ quantity })}
+        />
+        <fieldset className={classes.plainFieldset}>
+          <legend className={classes.line}>{t('field.method')}</legend>
+          <div className={classes.row}>
+            {COUNT_METHODS.map((method) => (
+              <BigButton key={method} isPressed={fields.method === method} onPress={() => set({ method })}>
+                {t(`method.${method}`)}
+              </BigButton>
+            ))}
+          </div>
+        </fieldset>
+      </FactFormShell>
+    </>
+  );
+}

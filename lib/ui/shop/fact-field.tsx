@@ -1,0 +1,48 @@
+'use client';
+
+import { Textarea, TextInput } from '@mantine/core';
+import { useTranslations } from 'use-intl';
+import { record } from '@/lib/ui/messages/en/record';
+
+/** A field of a form that records a fact, with what is wrong with it; `fault` is the code of the event's schema. */
+export function FactField({
+  label,
+  value,
+  fault,
+  isLong = false,
+  inputMode = 'text',
+  isFirst = false,
+  onChange,
+}: {
+  label: string;
+  value: string;
+  fault?: string | undefined;
+  isLong?: boolean;
+  inputMode?: 'text' | 'decimal';
+  /** Whether the keyboard goes here as soon as the form stands there. */
+  isFirst?: boolean;
+  onChange: (value: string) => void;
+}) {
+  const t = useTranslations('record.fault');
+  const error = fault === undefined ? null : t(isKnown(fault) ? fault : 'other');
+  const shared = {
+    size: 'xl',
+    label,
+    value,
+    error,
+    autoComplete: 'off',
+    autoCapitalize: 'none',
+    spellCheck: false,
+    autoFocus: isFirst,
+    onChange: (event: { currentTarget: { value: string } }) => onChange(event.currentTarget.value),
+  } as const;
+  return isLong ? (
+    <Textarea {...shared} autosize minRows={1} spellCheck />
+  ) : (
+    <TextInput {...shared} inputMode={inputMode} />
+  );
+}
+
+function isKnown(fault: string): fault is keyof typeof record.fault {
+  return fault in record.fault;
+}
