@@ -21,7 +21,7 @@ export function EventFacts({ event }: { event: WireEvent }) {
         value === undefined || value === null || value === false || value === '' ? null : (
           // biome-ignore lint/suspicious/noArrayIndexKey: the facts of an event never change
           <span key={index}>
-            {name !== null && <b>{name}</b>} {value}
+            {name !== null && <b>{name}</b>} {value}{' '}
           </span>
         ),
       )}

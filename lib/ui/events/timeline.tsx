@@ -51,11 +51,11 @@ function Entry({ recorded, action }: { recorded: RecordedEvent; action: ReactNod
       <time dateTime={event.at}>{timeOf(event.at)}</time>
       <div>
         <p className={classes.line}>
-          <strong>{tEvent(eventMessageKey(event.type))}</strong>
+          <strong>{tEvent(eventMessageKey(event.type))}</strong>{' '}
           {event.station !== undefined && (
-            <span>{t.rich('stationShort', { code: () => <CodeText code={event.station ?? ''} /> })}</span>
+            <span>{t.rich('stationShort', { code: () => <CodeText code={event.station ?? ''} /> })} </span>
           )}
-          {event.operator !== undefined && <span>{t('byShort', { badge: event.operator })}</span>}
+          {event.operator !== undefined && <span>{t('byShort', { badge: event.operator })} </span>}
           <EventFacts event={event} />
         </p>
         <Asides recorded={recorded} />

@@ -6,12 +6,14 @@ import { CodeText } from '@/lib/ui/code-text';
 import classes from '@/lib/ui/floor/floor.module.css';
 import { Tag } from '@/lib/ui/tags/tag';
 import { useDuration } from '@/lib/ui/use-duration';
+import { useHoldReason } from '@/lib/ui/verdict/use-hold-reason';
 
 /** The newest open holds with their reasons, and the way to all of them. */
 export function HeldList({ holds, at }: { holds: FloorPicture['holds']; at: number }) {
   const t = useTranslations('floor.held');
   const tTarget = useTranslations('tags.holdTarget');
   const duration = useDuration();
+  const reasonOf = useHoldReason();
   if (holds.open === 0) return <p>{t('none')}</p>;
   return (
     <>
@@ -22,7 +24,7 @@ export function HeldList({ holds, at }: { holds: FloorPicture['holds']; at: numb
               {tTarget(kind)}
             </Tag>
             <CodeText code={id} kind={kind} />
-            <span>{reason}</span>
+            <span>{reasonOf(reason)}</span>
             <span className={classes.quiet}>{t('since', { duration: duration(at - placedAt) })}</span>
           </li>
         ))}

@@ -3,6 +3,7 @@ import { useTimeZone, useTranslations } from 'use-intl';
 import type { ItemHold } from '@/lib/domain/items/item-record';
 import { formatMoment } from '@/lib/ui/format-moment';
 import { Trouble } from '@/lib/ui/trouble';
+import { useHoldReason } from '@/lib/ui/verdict/use-hold-reason';
 
 /** What speaks against using an item: open holds on it or its lot, that it is retired, that nobody knows what it is. */
 export function ItemTroubles({
@@ -17,6 +18,7 @@ export function ItemTroubles({
   const t = useTranslations('item');
   const tTarget = useTranslations('tags.holdTarget');
   const timeZone = useTimeZone() ?? 'UTC';
+  const reasonOf = useHoldReason();
   const open = holds.filter((hold) => hold.releasedAt === null);
   return (
     <>
@@ -24,7 +26,7 @@ export function ItemTroubles({
         <Trouble key={hold} meaning="caution" shape={IconHandStop} title={t('held')}>
           {t('heldBy', {
             target: `${kind === 'lot' ? tTarget('lot') : tTarget('item')} ${id}`,
-            reason,
+            reason: reasonOf(reason),
             time: formatMoment(Date.parse(at), { timeZone, precision: 'minute' }),
           })}
         </Trouble>

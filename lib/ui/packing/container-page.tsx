@@ -18,10 +18,12 @@ import { Section } from '@/lib/ui/section';
 import { Screen } from '@/lib/ui/shell/screen';
 import { PlaceTag } from '@/lib/ui/tags/place-tag';
 import { Trouble } from '@/lib/ui/trouble';
+import { useHoldReason } from '@/lib/ui/verdict/use-hold-reason';
 
 /** A carton, pallet or other container: what is in it, what it is in, and whether it left. */
 export function ContainerPage({ record, actions }: { record: ContainerRecord; actions: DeskActions }) {
   const t = useTranslations('packing');
+  const reasonOf = useHoldReason();
   const { container, containers, units, unitCount, holds, history } = record;
   return (
     <Screen
@@ -32,7 +34,7 @@ export function ContainerPage({ record, actions }: { record: ContainerRecord; ac
         .filter((hold) => hold.releasedAt === null)
         .map(({ hold, reason }) => (
           <Trouble key={hold} meaning="caution" shape={IconHandStop} title={t('held')}>
-            {reason}
+            {reasonOf(reason)}
           </Trouble>
         ))}
       <ContainerFactsLine record={record} />

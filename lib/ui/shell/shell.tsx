@@ -31,10 +31,10 @@ export function Shell({
   const [isMenuOpen, setMenuOpen] = useState(false);
   return (
     <div className={classes.frame}>
-      <a className={classes.skip} href="#content">
-        {t('skip')}
-      </a>
       <nav aria-label={t('navigation')} className={classes.rail} data-open={isMenuOpen}>
+        <a className={classes.skip} href="#content">
+          {t('skip')}
+        </a>
         <Link href="/" className={classes.home} prefetch={false}>
           <Brand />
         </Link>

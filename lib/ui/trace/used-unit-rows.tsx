@@ -10,7 +10,16 @@ import { RelationTag } from '@/lib/ui/tags/relation-tag';
 /** Units of an answer as a table, one row each. */
 export function UsedUnitRows({ units }: { units: readonly UsedUnit[] }) {
   const t = useTranslations('trace.units');
-  const columns = ['unit', 'product', 'relation', 'place', 'where', 'through'] as const;
+  const hasDoubt = units.some(({ because = [] }) => because.length > 0);
+  const columns = [
+    'unit',
+    'product',
+    'relation',
+    'place',
+    'where',
+    'through',
+    ...(hasDoubt ? (['because'] as const) : []),
+  ] as const;
   return (
     <table className={table.table}>
       <thead>
@@ -23,7 +32,7 @@ export function UsedUnitRows({ units }: { units: readonly UsedUnit[] }) {
         </tr>
       </thead>
       <tbody>
-        {units.map(({ unit, product, revision, relation, place, through }) => (
+        {units.map(({ unit, product, revision, relation, place, through, because }) => (
           <tr key={unit}>
             <th scope="row">
               <CodeText code={unit} kind="unit" />
@@ -46,6 +55,9 @@ export function UsedUnitRows({ units }: { units: readonly UsedUnit[] }) {
                 </Fragment>
               ))}
             </td>
+            {hasDoubt && (
+              <td data-label={t('because')}>{because?.map((doubt) => t(`doubt.${doubt}`)).join(' ')}</td>
+            )}
           </tr>
         ))}
       </tbody>

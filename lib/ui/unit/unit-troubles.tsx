@@ -3,11 +3,13 @@ import { useTimeZone, useTranslations } from 'use-intl';
 import type { UnitRecord } from '@/lib/domain/units/unit-record';
 import { formatMoment } from '@/lib/ui/format-moment';
 import { Trouble } from '@/lib/ui/trouble';
+import { useHoldReason } from '@/lib/ui/verdict/use-hold-reason';
 
 /** Everything that keeps a unit from going on. */
 export function UnitTroubles({ record }: { record: UnitRecord }) {
   const t = useTranslations('unit.trouble');
   const timeZone = useTimeZone() ?? 'UTC';
+  const reasonOf = useHoldReason();
   const { standing, holds } = record;
   return (
     <>
@@ -21,7 +23,7 @@ export function UnitTroubles({ record }: { record: UnitRecord }) {
         .map(({ hold, reason, at, automatic }) => (
           <Trouble key={hold} meaning="caution" shape={IconHandStop} title={t('held')}>
             {t('heldBy', {
-              reason,
+              reason: reasonOf(reason),
               time: formatMoment(Date.parse(at), { timeZone, precision: 'minute' }),
               automatic: String(automatic),
             })}

@@ -92,6 +92,11 @@ export const trace = {
     place: 'Place',
     where: 'Where',
     through: 'Inside it',
+    because: 'Why only possible',
+    doubt: {
+      clock: 'The clocks leave room for it.',
+      span: 'The work was under way when the item changed.',
+    },
     toCustomer: 'to {customer}',
     more: 'Load more',
     failed: 'The next units could not be loaded.',
