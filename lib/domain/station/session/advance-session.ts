@@ -55,8 +55,8 @@ function respond(session: Session, input: SessionInput, context: SessionContext)
 }
 
 function onScan(session: Session, code: string, context: SessionContext): SessionStep {
-  if (session.problems.length > 0 && scanCommand(code) === 'acknowledge')
-    return onPress(session, { button: 'acknowledge' }, context);
+  const command = scanCommand(code);
+  if (command !== null) return onPress(session, { button: command }, context);
   if (!isBusy(session) && session.held.length === 0) return scanInTask(session, code, context, 'now');
   const { task } = session;
   const isSame = session.held.at(-1) === code || session.lookup === code;

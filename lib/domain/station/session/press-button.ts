@@ -21,9 +21,8 @@ export function onPress(session: Session, press: Press, context: SessionContext)
     case 'pass':
     case 'fail':
     case 'repair':
-      return isBusy(session) || session.held.length > 0
-        ? hold(session, press.button)
-        : command(session, press.button, context);
+      if (!isBusy(session) && session.held.length === 0) return obey(session, press.button, context);
+      return 'work' in session.task ? hold(session, press.button) : refuse(session);
     case 'leave':
       return leave(session);
     case 'acknowledge':
@@ -44,13 +43,22 @@ function isLotOf(lot: Lot, { product, revision, part }: Lot): boolean {
   return lot.part === part && lot.product === product && lot.revision === revision;
 }
 
-/** A result that is given while something is asked waits in its place among the scans. */
+/**
+ * A result for the unit in work that comes while a scan is looked up waits in its place among the scans. Before the
+ * verdict is there nothing is held: nobody may pass what they have not seen a go for.
+ */
 function hold(session: Session, button: ScanCommand): SessionStep {
   const code = Object.entries(SCAN_COMMANDS).find(([, command]) => command === button)?.[0];
-  return stepTo(code === undefined ? session : { ...session, held: [...session.held, code] });
+  const isGiven = code === undefined || session.held.at(-1) === code;
+  return stepTo(isGiven ? session : { ...session, held: [...session.held, code] });
 }
 
-function command(session: Session, button: 'pass' | 'fail' | 'repair', context: SessionContext): SessionStep {
+/** Pass, fail or repair, now that nothing is asked any more. */
+export function obey(
+  session: Session,
+  button: 'pass' | 'fail' | 'repair',
+  context: SessionContext,
+): SessionStep {
   const { task } = session;
   if (button === 'repair') {
     const about = task.step === 'working' ? task.work.about : 'about' in task ? task.about : null;

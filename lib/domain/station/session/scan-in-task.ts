@@ -1,7 +1,7 @@
 import { positionsAt } from '@/lib/domain/station/product-picture';
 import { scanCommand } from '@/lib/domain/station/scan-command';
 import { chooseDefect, choosePosition } from '@/lib/domain/station/session/note-defect';
-import { onPress } from '@/lib/domain/station/session/press-button';
+import { obey, onPress } from '@/lib/domain/station/session/press-button';
 import { chooseRepairPosition, meetInRepair } from '@/lib/domain/station/session/repair-unit';
 import type { Session, Work } from '@/lib/domain/station/session/session';
 import type { SessionContext, SessionInput, SessionStep } from '@/lib/domain/station/session/session-input';
@@ -28,6 +28,8 @@ export function scanInTask(
   when: 'now' | 'late',
 ): SessionStep {
   const command = scanCommand(code);
+  if (command === 'pass' || command === 'fail' || command === 'repair')
+    return obey(session, command, context);
   if (command !== null) return onPress(session, { button: command }, context);
   const { task } = session;
   switch (task.step) {

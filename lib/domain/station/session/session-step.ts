@@ -1,4 +1,5 @@
 import type { EventDraft } from '@/lib/domain/station/event-draft';
+import { scanCommand } from '@/lib/domain/station/scan-command';
 import type { Given, Session, Task } from '@/lib/domain/station/session/session';
 import type { SessionEffect, SessionStep } from '@/lib/domain/station/session/session-input';
 
@@ -33,10 +34,14 @@ export function queueUnit(session: Session, unit: string): Session {
   return session.waiting.includes(unit) ? session : { ...session, waiting: [...session.waiting, unit] };
 }
 
-/** Leaves the task; the first of the waiting units is next, unless a refusal must be read first. */
+/**
+ * Leaves the task; the first of the waiting units is next, unless a refusal must be read first. What was said
+ * of the unit that is done must not speak for the next one, for which nobody has seen a go yet.
+ */
 export function takeNext(session: Session): SessionStep {
   const [unit, ...waiting] = session.waiting;
-  const idle = withTask(session, { step: 'idle' });
+  const held = session.held.filter((code) => scanCommand(code) === null);
+  const idle = withTask({ ...session, held }, { step: 'idle' });
   if (unit === undefined || session.problems.length > 0) return stepTo(idle);
   return ask({ ...idle, waiting }, unit);
 }

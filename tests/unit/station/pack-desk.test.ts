@@ -1,0 +1,119 @@
+import { describe, expect, it } from 'vitest';
+import { advancePackDesk } from '@/lib/domain/packing/desk/advance-pack-desk';
+import {
+  NEW_PACK_DESK,
+  type PackDesk,
+  type PackEffect,
+  type PackInput,
+} from '@/lib/domain/packing/desk/pack-desk';
+import type { ScanPicture } from '@/lib/domain/station/scan-picture';
+import { itemOf, scanOf, unitOf } from '@/tests/support/station-run';
+
+class Run {
+  state: PackDesk = NEW_PACK_DESK;
+  readonly effects: PackEffect[] = [];
+
+  give(input: PackInput): this {
+    const step = advancePackDesk(this.state, input);
+    this.state = step.state;
+    this.effects.push(...step.effects);
+    return this;
+  }
+
+  /** Scans a code and has it named at once. */
+  scan(code: string, names: Partial<ScanPicture> = {}): this {
+    this.give({ kind: 'scanned', code });
+    return this.give({ kind: 'identified', code, scan: scanOf(code, names) });
+  }
+
+  unit(code: string): this {
+    return this.scan(code, { unit: unitOf(code) });
+  }
+
+  settle(): this {
+    return this.give({ kind: 'settled', reasons: null });
+  }
+
+  get recorded() {
+    return this.effects.flatMap((effect) => (effect.kind === 'record' ? [effect.draft] : []));
+  }
+}
+
+const packed = (unit: string, container: string) => ({ type: 'unit.packed', body: { unit, container } });
+const KNOWN = (container: string) => ({ container: { container, shipment: null } });
+
+describe('packing', () => {
+  it('pairs a unit and the container that is scanned behind it, known or not', () => {
+    const run = new Run().unit('U-1').scan('CT-1');
+    expect(run.recorded).toEqual([packed('U-1', 'CT-1')]);
+    expect(run.settle().state).toMatchObject({ container: 'CT-1', done: { what: 'packed' } });
+  });
+
+  it('keeps the container open, and each unit goes into it', () => {
+    const run = new Run().scan('CT-1', KNOWN('CT-1')).unit('U-1').settle().unit('U-2').settle();
+    expect(run.recorded).toEqual([packed('U-1', 'CT-1'), packed('U-2', 'CT-1')]);
+  });
+
+  it('packs every unit that was scanned before the container', () => {
+    const run = new Run().unit('U-1').unit('U-2').unit('U-2').scan('CT-1').settle();
+    run.give({ kind: 'identified', code: 'U-2', scan: scanOf('U-2', { unit: unitOf('U-2') }) });
+    expect(run.recorded).toEqual([packed('U-1', 'CT-1'), packed('U-2', 'CT-1')]);
+  });
+
+  it('asks before it opens a carton that nobody knows, unless it looks like the open one', () => {
+    const run = new Run().scan('CT-1');
+    expect(run.state).toMatchObject({ container: null, notice: { code: 'unknown' } });
+    run.give({ kind: 'opened', container: 'CT-1' }).scan('CT-2');
+    expect(run.state).toMatchObject({ container: 'CT-2', notice: null });
+    expect(run.scan('PALLET').state).toMatchObject({ container: 'CT-2', notice: { code: 'unknown' } });
+  });
+
+  it('takes a code that looks like a serial for a unit, so that the gate says that it is unknown', () => {
+    const run = new Run().scan('CT-1', KNOWN('CT-1'));
+    run.scan('WX4C9', { serialOf: [{ product: 'WX4', revision: 'C' }] });
+    expect(run.recorded).toEqual([packed('WX4C9', 'CT-1')]);
+  });
+
+  it('lets a refusal stand, and says what was scanned behind it', () => {
+    const run = new Run().scan('CT-1', KNOWN('CT-1')).unit('U-1').give({ kind: 'scanned', code: 'U-2' });
+    run.give({ kind: 'settled', reasons: [{ code: 'unsigned', unit: 'U-1' }] });
+    expect(run.state).toMatchObject({
+      stop: { about: { unit: 'U-1' } },
+      notice: { code: 'other_unit_waits', scanned: 'U-2' },
+      held: [],
+    });
+  });
+
+  it('takes units out, nests and ships', () => {
+    const run = new Run().scan('CT-1', KNOWN('CT-1')).give({ kind: 'took_out', unit: 'U-1' }).settle();
+    run.give({ kind: 'mode', mode: 'take_out' });
+    run.scan('U-2', { unit: unitOf('U-2', { place: { kind: 'container', container: 'CT-7' } }) }).settle();
+    run.give({ kind: 'mode', mode: 'nest' }).scan('PAL-1').settle();
+    run.give({ kind: 'opened', container: 'PAL-1' });
+    run.give({ kind: 'took_container_out', container: 'CT-1' }).settle();
+    run.give({ kind: 'ship', shipment: 'SH-1', customer: 'Northgate Rail', destination: '' }).settle();
+    expect(run.recorded).toEqual([
+      { type: 'unit.unpacked', body: { unit: 'U-1', container: 'CT-1' } },
+      { type: 'unit.unpacked', body: { unit: 'U-2', container: 'CT-7' } },
+      { type: 'container.nested', body: { container: 'CT-1', into: 'PAL-1' } },
+      { type: 'container.unnested', body: { container: 'CT-1', from: 'PAL-1' } },
+      {
+        type: 'container.shipped',
+        body: { container: 'PAL-1', shipment: 'SH-1', customer: 'Northgate Rail' },
+      },
+    ]);
+    expect(run.state.container).toBeNull();
+  });
+
+  it('refuses an item, a missing answer and a pallet that is none', () => {
+    const run = new Run().scan('R-1', { item: itemOf('R-1', 'P') });
+    expect(run.state.notice).toMatchObject({ code: 'is_item' });
+    run.give({ kind: 'scanned', code: 'Z' }).give({ kind: 'identified', code: 'Z', scan: null });
+    expect(run.state.notice).toMatchObject({ code: 'unanswered' });
+    run.scan('CT-1', KNOWN('CT-1')).give({ kind: 'mode', mode: 'nest' }).unit('U-1');
+    expect(run.state.notice).toMatchObject({ code: 'no_container' });
+    run.give({ kind: 'mode', mode: 'take_out' }).scan('NOBODY');
+    expect(run.state.notice).toMatchObject({ code: 'not_packed' });
+    expect(run.recorded).toEqual([]);
+  });
+});

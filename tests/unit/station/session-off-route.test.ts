@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import { itemOf, StationRun, scanOf, unitOf } from '@/tests/support/station-run';
+
+const OFF_ROUTE = { isOnRoute: false };
+const NOT_ON_ROUTE = [{ code: 'not_on_route' as const }];
+const FAILURE = {
+  operation: 'aoi',
+  step: 60,
+  tries: 1,
+  attempts: 3,
+  defects: [{ code: 'BRIDGE', position: 'C2', note: null }],
+};
+
+describe('at a station that is on no route', () => {
+  it('QA signs a unit off, with what the signature says', () => {
+    const run = new StationRun({ role: 'qa', picture: OFF_ROUTE }).scan('U-1');
+    run.stop('U-1', NOT_ON_ROUTE, scanOf('U-1', { unit: unitOf('U-1', { next: null }) }));
+    expect(run.task.step).toBe('signing');
+    expect(run.signals).toEqual(['go']);
+    run.press({ button: 'sign', meaning: 'Released.' }).press({ button: 'sign', meaning: 'Released.' });
+    expect(run.recorded).toEqual([{ type: 'unit.signed', body: { unit: 'U-1', meaning: 'Released.' } }]);
+    expect(run.settle().task.step).toBe('idle');
+    expect(run.session.given).toMatchObject({ what: 'signed', answer: 'recorded' });
+  });
+
+  it('QA is told what speaks against a sign-off', () => {
+    const signing = [{ code: 'on_hold' as const }];
+    const run = new StationRun({ role: 'qa', picture: OFF_ROUTE }).scan('U-1');
+    run.stop('U-1', NOT_ON_ROUTE, scanOf('U-1', { unit: unitOf('U-1', { signing }) }));
+    expect(run.task).toMatchObject({ step: 'stopped', reasons: signing });
+  });
+
+  it('an operator repairs a unit that failed: the part off, another one on', () => {
+    const run = new StationRun({ picture: OFF_ROUTE }).scan('U-1');
+    run.stop('U-1', NOT_ON_ROUTE, scanOf('U-1', { unit: unitOf('U-1', { failure: FAILURE }) }));
+    expect(run.task.step).toBe('repairing');
+    run.scan('C2').press({ button: 'removed', reason: 'BRIDGE' }).settle();
+    run
+      .scan('R-1')
+      .identify('R-1', scanOf('R-1', { item: itemOf('R-1', 'C-100N', 'reel') }))
+      .settle();
+    expect(run.recorded).toEqual([
+      { type: 'part.removed', body: { unit: 'U-1', position: 'C2', reason: 'BRIDGE' } },
+      { type: 'part.installed', body: { unit: 'U-1', position: 'C2', item: 'R-1' } },
+    ]);
+    expect(run.task).toMatchObject({ repair: { position: null } });
+    expect(run.press({ button: 'leave' }).task.step).toBe('idle');
+  });
+
+  it('a repair asks before it fits another part than the BOM says, or one from another unit', () => {
+    const run = new StationRun({ picture: OFF_ROUTE }).scan('U-1');
+    run.stop('U-1', NOT_ON_ROUTE, scanOf('U-1', { unit: unitOf('U-1', { failure: FAILURE, open: ['C2'] }) }));
+    run.press({ button: 'repair_position', position: 'C2' }).scan('R-9');
+    run.identify('R-9', scanOf('R-9', { item: itemOf('R-9', 'OTHER', 'reel') }));
+    expect(run.recorded).toEqual([]);
+    run.scan('U-5').identify('U-5', scanOf('U-5', { unit: unitOf('U-5') }));
+    run.press({ button: 'donor_position', position: 'C1' });
+    expect(run.recorded).toEqual([
+      {
+        type: 'part.installed',
+        body: { unit: 'U-1', position: 'C2', fromUnit: 'U-5', fromPosition: 'C1' },
+      },
+    ]);
+  });
+
+  it('a repair keeps the next unit for its turn', () => {
+    const run = new StationRun({ picture: OFF_ROUTE }).scan('U-1');
+    run.stop('U-1', NOT_ON_ROUTE, scanOf('U-1', { unit: unitOf('U-1', { failure: FAILURE }) })).scan('U-2');
+    run.identify('U-2', scanOf('U-2', { unit: unitOf('U-2') }));
+    expect(run.press({ button: 'leave' }).asked.at(-1)).toBe('U-2');
+  });
+
+  it('everybody else is told where the unit belongs', () => {
+    const run = new StationRun({ picture: OFF_ROUTE }).scan('U-1').stop('U-1', NOT_ON_ROUTE);
+    expect(run.task).toMatchObject({ step: 'stopped', reasons: NOT_ON_ROUTE });
+  });
+});

@@ -1,0 +1,155 @@
+import { describe, expect, it } from 'vitest';
+import { itemOf, PICTURE, StationRun, scanOf, unitOf } from '@/tests/support/station-run';
+
+const LOT = scanOf('LOT-1', { item: itemOf('LOT-1', 'J-TB8') });
+
+describe('scans in quick succession', () => {
+  it('are checked one after the other, and the second waits for the result of the first', () => {
+    const run = new StationRun().scan('U-1').scan('U-2').go('U-1');
+    run.identify('U-2', scanOf('U-2', { unit: unitOf('U-2') }));
+    expect(run.session.waiting).toEqual(['U-2']);
+    run.press({ button: 'pass' });
+    expect(run.recorded.map(({ body }) => body.unit)).toEqual(['U-1']);
+    expect(run.task).toMatchObject({ step: 'asking', unit: 'U-2' });
+  });
+
+  it('never take a no-go away unseen', () => {
+    const run = new StationRun()
+      .scan('U-1')
+      .scan('U-2')
+      .stop('U-1', [{ code: 'wrong_step' }]);
+    expect(run.task).toMatchObject({ step: 'stopped', unit: 'U-1' });
+    expect(run.session.waiting).toEqual(['U-2']);
+    expect(run.press({ button: 'acknowledge' }).task).toMatchObject({ step: 'asking', unit: 'U-2' });
+  });
+
+  it('keep their order behind a no-go when one more is scanned', () => {
+    const run = new StationRun()
+      .scan('U-1')
+      .scan('U-2')
+      .stop('U-1', [{ code: 'wrong_step' }])
+      .scan('U-3');
+    expect(run.task).toMatchObject({ step: 'asking', unit: 'U-2' });
+    expect(run.session.waiting).toEqual(['U-3']);
+  });
+
+  it('void a pass that is given before the go was there to be seen', () => {
+    const run = new StationRun().scan('U-1').scan('CMD:PASS').press({ button: 'pass' }).go('U-1');
+    expect(run.recorded).toEqual([]);
+    expect(run.signals).toEqual(['attention', 'attention', 'go']);
+    expect(run.task.step).toBe('working');
+  });
+
+  it('give a pass once, and not to the unit behind it', () => {
+    const run = new StationRun().scan('U-1').go('U-1').scan('U-2');
+    run.scan('CMD:PASS').press({ button: 'pass' }).scan('U-3').press({ button: 'pass' });
+    run.identify('U-2', scanOf('U-2', { unit: unitOf('U-2') })).go('U-2');
+    expect(run.recorded.map(({ body }) => body.unit)).toEqual(['U-1']);
+    expect(run.task).toMatchObject({ step: 'working', work: { unit: 'U-2' } });
+  });
+
+  it('count once when they are the same', () => {
+    const run = new StationRun().scan('U-1').scan('U-1').go('U-1').scan('U-1');
+    expect(run.asked).toEqual(['U-1']);
+    expect(run.task).toMatchObject({ step: 'working', notice: { code: 'already_in_work' } });
+  });
+
+  it('give the lot before the pass that was scanned behind it', () => {
+    const run = new StationRun().scan('U-1').go('U-1').scan('LOT-1').scan('CMD:PASS').identify('LOT-1', LOT);
+    expect(run.recorded[0]?.body.used).toEqual([{ item: 'LOT-1', positions: ['J1', 'J2'], quantity: 2 }]);
+  });
+
+  it('keep a pass that is pressed while a lot is looked up', () => {
+    const run = new StationRun().scan('U-1').go('U-1').scan('LOT-1').press({ button: 'pass' });
+    expect(run.recorded).toEqual([]);
+    expect(run.identify('LOT-1', LOT).recorded[0]?.body).toHaveProperty('used');
+  });
+});
+
+describe('a unit that is scanned while a defect is asked for', () => {
+  it.each([
+    ['its code', [] as string[]],
+    ['its position', ['BRIDGE']],
+    ['a last look', ['BRIDGE', 'C1']],
+  ])('is the next unit, not %s', (_, before) => {
+    const run = new StationRun().scan('U-1').go('U-1').press({ button: 'fail' });
+    for (const code of before) run.scan(code);
+    run.scan('U-2').identify('U-2', scanOf('U-2', { serialOf: [{ product: 'WX4', revision: 'C' }] }));
+    expect(run.session.waiting).toEqual(['U-2']);
+    expect(run.recorded).toEqual([]);
+  });
+});
+
+describe('a scan while a result is owed', () => {
+  it('remembers a lot for the units that follow, until another one is scanned', () => {
+    const run = new StationRun().scan('U-1').go('U-1').scan('LOT-1').identify('LOT-1', LOT);
+    run.press({ button: 'pass' }).scan('U-2').go('U-2').scan('LOT-2');
+    run.identify('LOT-2', scanOf('LOT-2', { item: itemOf('LOT-2', 'J-TB8') })).press({ button: 'pass' });
+    run.scan('U-3').go('U-3').press({ button: 'pass' });
+    const items = run.recorded.map(({ body }) => JSON.stringify(body.used));
+    expect(items[0]).toContain('LOT-1');
+    expect(items[1]).toContain('LOT-2');
+    expect(items[2]).toContain('LOT-2');
+  });
+
+  it('does not use a part again where it stands already', () => {
+    const run = new StationRun()
+      .scan('U-1')
+      .go('U-1', { fitted: ['J1', 'J2'] })
+      .scan('LOT-1');
+    run.identify('LOT-1', LOT).press({ button: 'pass' });
+    expect(run.recorded[0]?.body).not.toHaveProperty('used');
+  });
+
+  it('takes a tool without a position, and refuses material that the BOM does not scan', () => {
+    const run = new StationRun().scan('U-1').go('U-1').scan('CAR-1');
+    run.identify('CAR-1', scanOf('CAR-1', { item: itemOf('CAR-1', null, 'carrier') })).scan('R-7');
+    run.identify('R-7', scanOf('R-7', { item: itemOf('R-7', 'C-100N', 'reel') }));
+    expect(run.task).toMatchObject({ notice: { code: 'not_on_bom', scanned: 'R-7' } });
+    expect(run.press({ button: 'pass' }).recorded[0]?.body.used).toEqual([{ item: 'CAR-1' }]);
+  });
+
+  it('asks for the lot of a part that is usual here before the pass', () => {
+    const fits = [{ product: 'WX4', revision: 'C', part: 'J-TB8', item: 'LOT-0' }];
+    const run = new StationRun({ picture: { fits } }).scan('U-1').go('U-1').press({ button: 'pass' });
+    expect(run.task.step).toBe('parts');
+    expect(run.recorded).toEqual([]);
+    run.scan('LOT-1').identify('LOT-1', LOT).press({ button: 'pass' });
+    expect(run.recorded[0]?.body.used).toMatchObject([{ item: 'LOT-1' }]);
+    run.scan('U-2').go('U-2').press({ button: 'forget_lot', product: 'WX4', revision: 'C', part: 'J-TB8' });
+    run.press({ button: 'pass' }).press({ button: 'pass_without' });
+    expect(run.recorded[1]?.body).not.toHaveProperty('used');
+  });
+
+  it('puts in a sub-assembly that is not worked on here, before the result', () => {
+    const run = new StationRun().scan('U-1').go('U-1').scan('P-1');
+    run
+      .identify('P-1', scanOf('P-1', { unit: unitOf('P-1', { product: 'PSU2' }) }))
+      .press({ button: 'pass' });
+    expect(run.recorded.map(({ type }) => type)).toEqual(['unit.joined']);
+    run.settle();
+    expect(run.recorded.map(({ type }) => type)).toEqual(['unit.joined', 'unit.processed']);
+  });
+
+  it('asks whether it is a sub-assembly where both are worked on, and loses neither', () => {
+    const products = [...PICTURE.products, { product: 'PSU2', revision: 'B' }];
+    const run = new StationRun({ picture: { products } }).scan('U-1').go('U-1').scan('P-1').scan('U-2');
+    run.identify('P-1', scanOf('P-1', { unit: unitOf('P-1', { product: 'PSU2' }) }));
+    expect(run.task).toMatchObject({ question: { unit: 'P-1', position: 'A1' } });
+    run.press({ button: 'not_join' }).identify('U-2', scanOf('U-2', { unit: unitOf('U-2') }));
+    expect(run.session.waiting).toEqual(['P-1', 'U-2']);
+    expect(run.recorded).toEqual([]);
+  });
+
+  it('lets go of a sub-assembly that the server refuses', () => {
+    const run = new StationRun().scan('U-1').go('U-1').scan('P-1');
+    run.identify('P-1', scanOf('P-1', { unit: unitOf('P-1', { product: 'PSU2' }) })).settle(false);
+    expect(run.task).toMatchObject({ step: 'working', work: { joined: [] }, isJoining: false });
+  });
+
+  it('keeps a code that nobody knows for its own no-go', () => {
+    const run = new StationRun().scan('U-1').go('U-1').scan('WHAT').identify('WHAT', scanOf('WHAT'));
+    expect(run.session.waiting).toEqual(['WHAT']);
+    expect(run.press({ button: 'drop_waiting', unit: 'WHAT' }).session.waiting).toEqual([]);
+  });
+});
