@@ -36,7 +36,8 @@ export async function whereUsedCsv(question: WhereUsedQuestion): Promise<Readabl
   });
   const source = Readable.from(cellsOf(first.done === true ? [] : first.value, rows));
   // A failure on either side ends both; the reader then sees a file that was cut, never a short one that looks whole.
-  pipeline(source, csv, () => undefined);
+  // Whatever ends them, the statement ends too: a reader who leaves early would keep its connection otherwise.
+  pipeline(source, csv, () => void rows.return(undefined));
   return Readable.toWeb(csv) as ReadableStream;
 }
 

@@ -11,18 +11,20 @@ type Extra<T extends EventType, K extends PropertyKey> = Omit<Body<T>, K>;
 
 const MINUTE_US = 60_000_000;
 
-/** An id that sorts by the number it is made from; `room` (0 to 65,535) keeps makers apart. */
-export function numberedId(number: number, room = 0): string {
-  return `0198c0de-${room.toString(16).padStart(4, '0')}-7000-8000-${number.toString(16).padStart(12, '0')}`;
+const RUN = '0198c0de';
+
+/** An id that sorts by the number it is made from; `room` (0 to 65,535) keeps makers apart, `run` (8 hex) processes. */
+export function numberedId(number: number, room = 0, run = RUN): string {
+  return `${run}-${room.toString(16).padStart(4, '0')}-7000-8000-${number.toString(16).padStart(12, '0')}`;
 }
 
 let rooms = 0;
 
 /**
- * Makes valid events one minute after the other, beginning at `startAt` (RFC 3339), with ids that nobody else makes.
- * Every function takes what the event is about, then what its envelope says beside that.
+ * Makes valid events one minute after the other, beginning at `startAt` (RFC 3339), with ids that nobody else makes in
+ * this process, or anywhere with a `run` of its own. Every function takes what the event is about, then what its envelope says beside that.
  */
-export function eventMaker(startAt = '2026-03-02T06:00:00Z') {
+export function eventMaker(startAt = '2026-03-02T06:00:00Z', run = RUN) {
   const room = ++rooms;
   const startUs = instantOf(startAt);
   let made = 0;
@@ -30,7 +32,7 @@ export function eventMaker(startAt = '2026-03-02T06:00:00Z') {
   function make(type: EventType, body: object, envelope: Envelope): WireEvent {
     made += 1;
     const at = formatInstant(startUs + made * MINUTE_US);
-    return eventSchema.parse({ id: numberedId(made, room), at, type, body, ...envelope });
+    return eventSchema.parse({ id: numberedId(made, room, run), at, type, body, ...envelope });
   }
 
   return {

@@ -94,6 +94,10 @@ const productSchema = z.strictObject({
     .string()
     .min(1)
     .max(SERIAL_PATTERN_LENGTH_MAX)
+    .refine((pattern) => !pattern.includes('\u0000') && pattern.isWellFormed(), {
+      error: 'A pattern cannot hold NUL or half a character.',
+      params: { code: 'unprintable' },
+    })
     .refine((pattern) => compileSerialPattern(pattern) !== null, {
       error:
         'Not a regular expression that can be run safely (RE2 syntax: no look-around, no back-references).',
