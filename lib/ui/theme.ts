@@ -1,4 +1,4 @@
-import { Button, type CSSVariablesResolver, createTheme, Input, Modal } from '@mantine/core';
+import { Button, type CSSVariablesResolver, createTheme, Input } from '@mantine/core';
 import { meaningVariables, palette } from '@/lib/ui/palette';
 
 /** Smallest edge of anything to press, for gloves. */
@@ -28,7 +28,8 @@ export const theme = createTheme({
       defaultProps: { size: 'md' },
       vars: (_theme, { size }) => ({ root: size === 'md' ? { '--button-height': TARGET_PX } : {} }),
     }),
-    Modal: Modal.extend({ styles: { title: { fontSize: '1.375rem', fontWeight: 650 } } }),
+    // Without `Modal.extend`, which would bring the dialog's code to every page.
+    Modal: { styles: { title: { fontSize: '1.375rem', fontWeight: 650 } } },
     Input: Input.extend({
       vars: (_theme, { size }) => ({
         wrapper: size === undefined || size === 'sm' || size === 'md' ? { '--input-height': TARGET_PX } : {},
