@@ -11,7 +11,7 @@ import { holdTargetKindSchema } from '@/lib/domain/events/vocabulary';
 import type { FloorPicture, LinePicture, StationPicture } from '@/lib/domain/floor/floor-picture';
 import { neededSlots } from '@/lib/domain/floor/needed-slots';
 import { type LineOrder, orderStations } from '@/lib/domain/floor/order-stations';
-import type { Plant } from '@/lib/domain/plant/plant';
+import { type Plant, routeOf } from '@/lib/domain/plant/plant';
 import type { StationEntry } from '@/lib/domain/plant/plant-file';
 import { instantOf } from '@/lib/domain/time';
 import { database } from '@/lib/server/database';
@@ -19,7 +19,7 @@ import { remember } from '@/lib/server/remember';
 
 const HOUR_MS = 3_600_000;
 const HOURS_SHOWN = 24;
-const STUCK_MAX = 12;
+const STUCK_MAX = 9;
 const HOLDS_MAX = 6;
 const PICTURE_AGE_MS = 3000;
 const PLACES_AGE_MS = 30_000;
@@ -47,9 +47,13 @@ async function takePicture(): Promise<FloorPicture> {
     };
     const holds = await findOpenHolds(client, HOLDS_MAX);
     const stuck = await findStuckUnits(client, STUCK_MAX);
+    const operations = new Set(plant.file.products?.flatMap(routeOf).map((step) => step.operation));
+    const isShown = ({ code, operation }: StationEntry) => operations.has(operation) || found.last.has(code);
+    const shown = lines.map((line) => ({ ...line, stations: line.stations.filter(isShown) }));
     return {
       at,
-      lines: lines.map((line) => pictureOfLine(line, found)),
+      lines: shown.flatMap((line) => (line.stations.length === 0 ? [] : [pictureOfLine(line, found)])),
+      others: lines.flatMap((line) => line.stations.filter((each) => !isShown(each)).map(({ code }) => code)),
       places,
       holds: {
         open: holds.open,

@@ -38,6 +38,8 @@ export type LinePicture = z.infer<typeof linePictureSchema>;
 export const floorPictureSchema = z.object({
   at: z.number(),
   lines: z.array(linePictureSchema),
+  /** Stations that no route comes to and where no unit was ever processed: marking, packing, goods-in … */
+  others: z.array(z.string()),
   places: z.object({
     station: z.number(),
     stock: z.number(),

@@ -32,7 +32,7 @@ export function FloorBoard({ first, site }: { first: FloorPicture; site: string 
         </Alert>
       )}
       <PlaceNumbers picture={picture} />
-      {picture.lines.length === 0 ? <EmptyPlant /> : <Board picture={picture} />}
+      {picture.lines.length + picture.others.length === 0 ? <EmptyPlant /> : <Board picture={picture} />}
     </Screen>
   );
 }
@@ -45,6 +45,9 @@ function Board({ picture }: { picture: FloorPicture }) {
         {picture.lines.map((line) => (
           <LineStrip key={JSON.stringify(line.line)} picture={line} at={picture.at} />
         ))}
+        {picture.others.length > 0 && (
+          <p className={classes.quiet}>{t('others', { stations: picture.others.join(', ') })}</p>
+        )}
       </div>
       <div className={classes.lists}>
         <section>

@@ -1,4 +1,4 @@
-import { IconAlertOctagonFilled, IconClockPause, IconHandStop } from '@tabler/icons-react';
+import { IconAlertOctagonFilled, IconHandStop } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import type { FloorPicture } from '@/lib/domain/floor/floor-picture';
 import { CodeText } from '@/lib/ui/code-text';
@@ -28,7 +28,7 @@ export function StuckList({ stuck, at }: { stuck: FloorPicture['stuck']; at: num
             <th scope="row">
               <CodeText code={unit} kind="unit" />
             </th>
-            <td>
+            <td className={classes.why}>
               {isHeld && (
                 <Tag meaning="caution" shape={IconHandStop}>
                   {tTag('open')}
@@ -39,9 +39,9 @@ export function StuckList({ stuck, at }: { stuck: FloorPicture['stuck']; at: num
                   {t('failedAt', { operation: openFailure })}
                 </Tag>
               ) : (
-                <Tag meaning="neutral" shape={IconClockPause}>
+                <span>
                   {nextOperation === null ? t('nowhere') : t('waitsFor', { operation: nextOperation })}
-                </Tag>
+                </span>
               )}
             </td>
             <td>{station !== null && <CodeText code={station} />}</td>

@@ -6,5 +6,9 @@ import classes from '@/lib/ui/shell/shell.module.css';
 /** Says on every screen, and on every printed page, that the plant is invented. */
 export function DemoStrip() {
   const t = useTranslations('shell');
-  return <p className={classes.demo}>{t('demo')}</p>;
+  return (
+    <aside aria-label={t('demoLabel')} className={classes.demo}>
+      {t('demo')}
+    </aside>
+  );
 }

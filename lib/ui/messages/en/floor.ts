@@ -26,6 +26,7 @@ export const floor = {
   heldHere: '{count, number} on hold',
   waiting: '{count, number} waiting, longest {duration}',
   noneWaiting: 'None waiting',
+  others: 'No units are processed at {stations}.',
   slots: '{filled, number} of {total, number} slots filled',
   slotsHeld: '{held, number} with an item on hold',
   slotsMissing: '{missing, number} needed and empty',

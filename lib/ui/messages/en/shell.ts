@@ -1,6 +1,7 @@
 /** Words of the frame around every screen. */
 export const shell = {
   demo: 'Demo · an invented plant; nothing here is real',
+  demoLabel: 'Demo',
   skip: 'Skip to the content',
   navigation: 'Screens',
   menu: { open: 'Open the menu', close: 'Close the menu' },
