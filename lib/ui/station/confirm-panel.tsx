@@ -1,6 +1,6 @@
 'use client';
 
-import { Textarea } from '@mantine/core';
+import { TextInput } from '@mantine/core';
 import { IconPlus, IconX } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import type { DefectDraft, Work } from '@/lib/domain/station/session/session';
@@ -40,13 +40,12 @@ export function ConfirmPanel({ press, work }: PanelProps & { work: Work }) {
           {t('confirm.another')}
         </BigButton>
       </div>
-      <Textarea
+      <TextInput
         size="xl"
         label={t('confirm.note')}
         value={work.note}
         maxLength={2000}
-        autosize
-        minRows={1}
+        autoComplete="off"
         onChange={(event) => press({ button: 'note', note: event.currentTarget.value })}
       />
       <div className={classes.row}>

@@ -1,6 +1,6 @@
 'use client';
 
-import { IconCheck, IconSignature, IconTool, IconX } from '@tabler/icons-react';
+import { IconCheck, IconRepeat, IconSignature, IconTool, IconX } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import { may } from '@/lib/domain/people/permissions';
 import type { Work } from '@/lib/domain/station/session/session';
@@ -20,9 +20,16 @@ export function WorkPanel(props: PanelProps & { task: TaskAt<'working'> }) {
   const isOpen = question === null;
   const { unit } = work.about;
   const needsRepair = unit !== null && (unit.failure !== null || unit.open.length > 0);
+  const isRepeat = unit?.steps.find((step) => step.operation === picture.station.operation)?.last === 'pass';
   return (
     <div className={classes.stack}>
       <VerdictPanel kind="go" text={<WorkTitle work={work} operation={picture.station.operation} />} />
+      {isRepeat && (
+        <p className={classes.strip} data-meaning="caution" role="status">
+          <IconRepeat aria-hidden />
+          {t('repeat', { operation: picture.station.operation })}
+        </p>
+      )}
       {notice !== null && (
         <p className={classes.strip} data-meaning="caution" role="alert">
           {t(`notice.${notice.code}`, { scanned: notice.scanned, part: notice.part ?? '–' })}

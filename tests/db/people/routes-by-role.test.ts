@@ -25,17 +25,20 @@ const EXPECTED: Record<string, Partial<Record<Method, Action | 'public'>>> = {
   changeover: { GET: 'screen:changeover' },
   check: { POST: 'check' },
   events: { POST: 'events' },
+  floor: { GET: 'screen:floor' },
   health: { GET: 'public' },
   holds: { GET: 'screen:holds' },
   'openapi.json': { GET: 'contract' },
   pack: { GET: 'screen:pack' },
   plant: { GET: 'plant:read', PUT: 'plant:write' },
+  'plant/preview': { POST: 'plant:write' },
   product: { GET: 'plant:read' },
   scan: { GET: 'check' },
   station: { GET: 'screen:station' },
   stations: { GET: 'check' },
   'trace/as-built': { GET: 'trace' },
   'trace/where-used': { GET: 'trace' },
+  'trace/where-used.csv': { GET: 'trace' },
 };
 
 const handlerSchema = z.custom<(request: Request) => Promise<Response>>(

@@ -36,6 +36,7 @@ export const station = {
   signIn: 'Sign in',
   go: '{unit} · {product}',
   goTo: 'Go: {operation}.',
+  repeat: 'It has passed {operation} before. Go on only if it is to be done again.',
   stopped: 'No-go for {unit}.',
   isItem: '{code} is no unit: it is {kind} {part}.',
   isContainer: '{code} is no unit: it is a container.',
