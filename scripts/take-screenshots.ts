@@ -22,7 +22,7 @@ async function takeScreenshots(origin: string): Promise<void> {
     await page.screenshot({ path: `${FOLDER}/2-as-built.png` });
     await picture(page, `${origin}/trace?item=${CRACKED_REEL.reel}`, '3-where-used');
     await picture(page, `${origin}/item/${CRACKED_REEL.reel}`, '4-item');
-    await picture(page, `${origin}/holds`, '5-hold');
+    await holdTheLot(page, origin);
     await picture(page, `${origin}/floor`, 'floor');
   } finally {
     await browser.close();
@@ -39,6 +39,17 @@ async function signIn(page: Page, origin: string): Promise<void> {
   await form.getByLabel('Password', { exact: true }).fill(engineer.password);
   await form.getByRole('button', { name: 'Sign in with password' }).click();
   await page.waitForURL((url) => url.pathname !== '/sign-in');
+}
+
+/** The last step of the walk: it changes the demo, which is why a fresh one is best. */
+async function holdTheLot(page: Page, origin: string): Promise<void> {
+  await page.goto(`${origin}/lot/${CRACKED_REEL.lot}`, { waitUntil: 'networkidle' });
+  await page.getByRole('button', { name: 'Place hold' }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByRole('textbox').fill('Cracked capacitors at C14: no unit may draw from this lot.');
+  await dialog.getByRole('button', { name: 'Place hold' }).click();
+  await dialog.waitFor({ state: 'hidden' });
+  await picture(page, `${origin}/lot/${CRACKED_REEL.lot}`, '5-hold');
 }
 
 async function picture(page: Page, address: string, name: string): Promise<void> {
