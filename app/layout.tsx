@@ -9,6 +9,7 @@ import { readPlant } from '@/lib/server/read-plant';
 import { settings } from '@/lib/server/settings';
 import { AppProviders } from '@/lib/ui/app-providers';
 import { en } from '@/lib/ui/messages/en';
+import { PrintColours } from '@/lib/ui/print-colours';
 import { DemoStrip } from '@/lib/ui/shell/demo-strip';
 import { navScreens } from '@/lib/ui/shell/nav-items';
 import { Shell } from '@/lib/ui/shell/shell';
@@ -23,9 +24,10 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
     <html lang="en" {...mantineHtmlProps}>
       <head>
         <ColorSchemeScript defaultColorScheme="auto" />
+        <PrintColours />
       </head>
       <body>
-        <AppProviders timeZone={timeZone}>
+        <AppProviders timeZone={timeZone} messages={en}>
           {settings().demo && <DemoStrip />}
           {principal === null ? (
             children

@@ -3,14 +3,25 @@
 import { MantineProvider } from '@mantine/core';
 import type { ReactNode } from 'react';
 import { IntlProvider } from 'use-intl';
-import { en } from '@/lib/ui/messages/en';
+import type { en } from '@/lib/ui/messages/en';
 import { cssVariablesResolver, theme } from '@/lib/ui/theme';
 
-/** Theme and words for every screen. Times are shown in `timeZone`, the plant's own. */
-export function AppProviders({ timeZone, children }: { timeZone: string; children: ReactNode }) {
+/**
+ * Theme and words for every screen. The words come with the page and not with its code, so that a language costs no
+ * JavaScript. Times are shown in `timeZone`, the plant's own.
+ */
+export function AppProviders({
+  timeZone,
+  messages,
+  children,
+}: {
+  timeZone: string;
+  messages: Partial<typeof en>;
+  children: ReactNode;
+}) {
   return (
     <MantineProvider theme={theme} cssVariablesResolver={cssVariablesResolver} defaultColorScheme="auto">
-      <IntlProvider locale="en" messages={en} timeZone={timeZone}>
+      <IntlProvider locale="en" messages={messages} timeZone={timeZone}>
         {children}
       </IntlProvider>
     </MantineProvider>

@@ -7,7 +7,7 @@ import { ChangeoverDesk } from '@/lib/ui/changeover/changeover-desk';
 import { RecordProvider, useRecorder } from '@/lib/ui/record/record-provider';
 import { Screen } from '@/lib/ui/shell/screen';
 import classes from '@/lib/ui/shop/shop.module.css';
-import { StationChoice } from '@/lib/ui/shop/station-choice';
+import { StationChoice } from '@/lib/ui/shop/station-choice-later';
 import { useKeptChoice } from '@/lib/ui/shop/use-kept-choice';
 
 /** Key under which a device keeps whose slots were changed last. */

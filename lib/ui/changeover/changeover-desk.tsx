@@ -14,7 +14,7 @@ import { PersonBar } from '@/lib/ui/shop/person-bar';
 import { RefusedPanel } from '@/lib/ui/shop/refused-panel';
 import { SenderStrip } from '@/lib/ui/shop/sender-strip';
 import classes from '@/lib/ui/shop/shop.module.css';
-import { StationChoice } from '@/lib/ui/shop/station-choice';
+import { StationChoice } from '@/lib/ui/shop/station-choice-later';
 import { TroublePanel } from '@/lib/ui/shop/trouble-panel';
 import { useFirstScan } from '@/lib/ui/shop/use-first-scan';
 import { useScrollUp } from '@/lib/ui/shop/use-scroll-up';

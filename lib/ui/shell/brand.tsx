@@ -1,8 +1,11 @@
-import { en } from '@/lib/ui/messages/en';
+'use client';
+
+import { useTranslations } from 'use-intl';
 import classes from '@/lib/ui/shell/shell.module.css';
 
 /** Our mark: a reel with its hub and the tape that leaves it, and the name. */
 export function Brand() {
+  const t = useTranslations('app');
   return (
     <span className={classes.brand}>
       <svg viewBox="0 0 32 32" aria-hidden="true" focusable="false">
@@ -15,7 +18,7 @@ export function Brand() {
         />
         <path d="M14 2.5 A11.5 11.5 0 0 1 14 25.5" fill="none" stroke="currentColor" strokeWidth="3.4" />
       </svg>
-      <span>{en.app.name}</span>
+      <span>{t('name')}</span>
     </span>
   );
 }

@@ -8,7 +8,7 @@ import type { RecentResult } from '@/lib/domain/station/station-picture';
 import { Moment } from '@/lib/ui/moment';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
-import { UndoDialog } from '@/lib/ui/station/rare-panels';
+import { UndoDialog } from '@/lib/ui/station/later-panels';
 import { ResultTag } from '@/lib/ui/tags/result-tag';
 
 /** The last results given at the station; those who may void an event can undo one. */

@@ -5,7 +5,7 @@ import type { PersonPrincipal } from '@/lib/domain/people/principal';
 import { RecordProvider, useRecorder } from '@/lib/ui/record/record-provider';
 import { Screen } from '@/lib/ui/shell/screen';
 import classes from '@/lib/ui/shop/shop.module.css';
-import { StationChoice } from '@/lib/ui/shop/station-choice';
+import { StationChoice } from '@/lib/ui/shop/station-choice-later';
 import { useKeptChoice } from '@/lib/ui/shop/use-kept-choice';
 import { StationDesk } from '@/lib/ui/station/station-desk';
 

@@ -12,7 +12,7 @@ import { Screen } from '@/lib/ui/shell/screen';
 import { PersonBar } from '@/lib/ui/shop/person-bar';
 import { SenderStrip } from '@/lib/ui/shop/sender-strip';
 import classes from '@/lib/ui/shop/shop.module.css';
-import { StationChoice } from '@/lib/ui/shop/station-choice';
+import { StationChoice } from '@/lib/ui/shop/station-choice-later';
 import { TroublePanel } from '@/lib/ui/shop/trouble-panel';
 import { useFirstScan } from '@/lib/ui/shop/use-first-scan';
 import { GivenStrip } from '@/lib/ui/station/given-strip';

@@ -7,12 +7,16 @@ import type { Press } from '@/lib/domain/station/session/session-input';
 import type { StationPicture } from '@/lib/domain/station/station-picture';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
-import { ConfirmPanel } from '@/lib/ui/station/confirm-panel';
-import { DefectPanel } from '@/lib/ui/station/defect-panel';
-import { PartsPanel } from '@/lib/ui/station/parts-panel';
-import { PositionPanel } from '@/lib/ui/station/position-panel';
+import {
+  ConfirmPanel,
+  DefectPanel,
+  PartsPanel,
+  PositionPanel,
+  RepairPanel,
+  SignPanel,
+  StartPanel,
+} from '@/lib/ui/station/later-panels';
 import { ProblemPanel } from '@/lib/ui/station/problem-panel';
-import { RepairPanel, SignPanel, StartPanel } from '@/lib/ui/station/rare-panels';
 import { StoppedPanel } from '@/lib/ui/station/stopped-panel';
 import { UnansweredPanel } from '@/lib/ui/station/unanswered-panel';
 import { WorkPanel } from '@/lib/ui/station/work-panel';

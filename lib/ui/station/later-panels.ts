@@ -1,0 +1,36 @@
+import dynamic from 'next/dynamic';
+
+// What a station does not show at once comes when it is first needed, so that its first load stays small.
+
+/** See `confirm-panel.tsx`. */
+export const ConfirmPanel = dynamic(() =>
+  import('@/lib/ui/station/confirm-panel').then((module) => module.ConfirmPanel),
+);
+/** See `defect-panel.tsx`. */
+export const DefectPanel = dynamic(() =>
+  import('@/lib/ui/station/defect-panel').then((module) => module.DefectPanel),
+);
+/** See `position-panel.tsx`. */
+export const PositionPanel = dynamic(() =>
+  import('@/lib/ui/station/position-panel').then((module) => module.PositionPanel),
+);
+/** See `parts-panel.tsx`. */
+export const PartsPanel = dynamic(() =>
+  import('@/lib/ui/station/parts-panel').then((module) => module.PartsPanel),
+);
+/** See `repair-panel.tsx`. */
+export const RepairPanel = dynamic(() =>
+  import('@/lib/ui/station/repair-panel').then((module) => module.RepairPanel),
+);
+/** See `sign-panel.tsx`. */
+export const SignPanel = dynamic(() =>
+  import('@/lib/ui/station/sign-panel').then((module) => module.SignPanel),
+);
+/** See `start-panel.tsx`. */
+export const StartPanel = dynamic(() =>
+  import('@/lib/ui/station/start-panel').then((module) => module.StartPanel),
+);
+/** See `undo-dialog.tsx`. */
+export const UndoDialog = dynamic(() =>
+  import('@/lib/ui/station/undo-dialog').then((module) => module.UndoDialog),
+);
