@@ -24,7 +24,7 @@ export function HeldList({ holds, at }: { holds: FloorPicture['holds']; at: numb
               {tTarget(kind)}
             </Tag>
             <CodeText code={id} kind={kind} />
-            <span>{reasonOf(reason)}</span>
+            <span className={classes.reason}>{reasonOf(reason)}</span>
             <span className={classes.quiet}>{t('since', { duration: duration(at - placedAt) })}</span>
           </li>
         ))}

@@ -22,7 +22,7 @@ export function Completeness({ asOf, owing }: { asOf: string; owing: readonly Ow
     <div className={classes.complete} data-complete="false" role="alert">
       <IconAlertTriangleFilled aria-hidden />
       <div>
-        <strong>{t('owing.title', { count: owing.length })}</strong>
+        <strong>{t('owing.title', { count: owing.length, time: timeOf(asOf) })}</strong>
         <ul>
           {owing.map(({ device, missing, lastSeenAt }) => (
             <li key={device}>

@@ -29,7 +29,7 @@ export function UnitTroubles({ record }: { record: UnitRecord }) {
             })}
           </Trouble>
         ))}
-      {standing.failedAt !== null && (
+      {standing.failedAt !== null && !standing.isScrapped && (
         <Trouble meaning="stop" shape={IconAlertOctagonFilled} title={t('failed')}>
           {t('failedAt', { operation: standing.failedAt })}
         </Trouble>

@@ -53,7 +53,7 @@ export const trace = {
   complete: 'Complete as of {time}: no device owes events.',
   owing: {
     title:
-      'Not complete: {count, plural, one {one device owes} other {# devices owe}} events. There may be more units.',
+      'Not complete as of {time}: {count, plural, one {one device owes} other {# devices owe}} events. There may be more units.',
     device: 'Device {device} owes number {missing}; last heard of at {time}.',
   },
   group: {
