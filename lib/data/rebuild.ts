@@ -47,7 +47,8 @@ export async function rebuild(ownerUrl: string, report: (line: string) => void):
       await client.query(`truncate ${READ_TABLES.map((table) => `read.${table}`).join(', ')}`);
       const { plant } = await loadPlant(client);
       await refreshPlantTables(client, plant);
-      await replay(client, new Recorder({ db: client, plant, recordedAtUs: 'already in the log' }), report);
+      const db = await openReplay(client);
+      await replay(client, new Recorder({ db, plant, recordedAtUs: 'already in the log' }), report);
       await restoreFlags(client);
       await restoreDevices(client);
     });
@@ -55,6 +56,21 @@ export async function rebuild(ownerUrl: string, report: (line: string) => void):
   } finally {
     await pool.end();
   }
+}
+
+/**
+ * The database as the recorder met it when it recorded an event: of the log, it sees nothing that came later. What a
+ * late event or a void changes depends on what was there by then, down to the last row.
+ */
+async function openReplay(client: Queryable): Promise<Queryable> {
+  await client.query(
+    `create or replace temp view replayed_event as
+     select * from log.event where position <= current_setting('reelkin.replayed_to')::bigint`,
+  );
+  return {
+    query: (text, values) =>
+      client.query(text.replaceAll(/\blog\.event\b/g, 'pg_temp.replayed_event'), values),
+  };
 }
 
 async function replay(client: Queryable, recorder: Recorder, report: (line: string) => void): Promise<void> {
@@ -69,24 +85,31 @@ async function replay(client: Queryable, recorder: Recorder, report: (line: stri
       [position, EVENTS_AT_ONCE],
     );
     if (rows.length === 0) break;
-    const events = rows.map(readEventRow);
-    const units = events.flatMap((event) => ('unit' in event.body ? [event.body.unit] : []));
+    const events = rows.map((row) => ({ event: readEventRow(row), position: rowSchema.parse(row).position }));
+    const units = events.flatMap(({ event }) => ('unit' in event.body ? [event.body.unit] : []));
     await recorder.cache.units.require(units);
-    for (const event of events) {
-      const voided = await isVoided(client, event.id);
+    for (const { event, position: replayedTo } of events) {
+      const voided = await advance(client, event.id, replayedTo);
       await recorder.record({ event, recordedBy: '' }, { isVoided: voided && event.type !== 'event.voided' });
     }
     await recorder.flush();
     recorder.cache.clear();
-    position = rowSchema.parse(rows.at(-1)).position;
+    position = events.at(-1)?.position ?? position;
     done += rows.length;
     report(`${done} of ${total} events (${Math.floor((100 * done) / total)} %)`);
   }
 }
 
-async function isVoided(db: Queryable, id: string): Promise<boolean> {
-  const { rowCount } = await db.query('select from read.voided where event = $1', [id]);
-  return rowCount !== 0;
+const advancedSchema = z.object({ is_voided: z.boolean() });
+
+/** Lets the replay see the log up to a position; says whether a void came before the event that stands there. */
+async function advance(db: Queryable, id: string, position: number): Promise<boolean> {
+  const { rows } = await db.query(
+    `select set_config('reelkin.replayed_to', $2::text, true),
+       exists (select from read.voided where event = $1::uuid) as is_voided`,
+    [id, String(position)],
+  );
+  return advancedSchema.parse(rows[0]).is_voided;
 }
 
 async function restoreFlags(db: Queryable): Promise<void> {
