@@ -1,4 +1,4 @@
-import { Container, Paper, SimpleGrid, Title } from '@mantine/core';
+import { Container, Group, Paper, SimpleGrid, Title } from '@mantine/core';
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { createTranslator } from 'use-intl';
@@ -8,6 +8,7 @@ import { safeReturnPath } from '@/lib/server/people/safe-return-path';
 import { en } from '@/lib/ui/messages/en';
 import { DeskSignIn } from '@/lib/ui/people/desk-sign-in';
 import { StationSignIn } from '@/lib/ui/people/station-sign-in';
+import { Brand } from '@/lib/ui/shell/brand';
 
 const t = createTranslator({ locale: 'en', messages: en, namespace: 'signIn' });
 
@@ -18,15 +19,16 @@ export default async function SignInPage({ searchParams }: { searchParams: Promi
   const returnTo = safeReturnPath((await searchParams).to);
   if ((await currentPrincipal()) !== null) redirect(returnTo);
   return (
-    <Container component="main" size="lg" py="xl">
-      <Title order={1} mb="lg">
-        {t('title')}
-      </Title>
+    <Container component="main" size="lg" py="xs">
+      <Group justify="space-between" mb="xs">
+        <Title order={1}>{t('title')}</Title>
+        <Brand />
+      </Group>
       <SimpleGrid cols={{ base: 1, sm: 2 }} spacing="lg">
-        <Paper withBorder p="lg">
+        <Paper withBorder px="lg" py="md">
           <StationSignIn action={signInAtStation} returnTo={returnTo} />
         </Paper>
-        <Paper withBorder p="lg">
+        <Paper withBorder px="lg" py="md">
           <DeskSignIn action={signInAtDesk} returnTo={returnTo} />
         </Paper>
       </SimpleGrid>

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { faultsSeenByAxe, openScene, type Scene, sceneHistory, serial } from '@/tests/support/screens-scene';
+import { sceneHistory, serial } from '@/tests/support/scene-history';
+import { faultsSeenByAxe, openScene, type Scene } from '@/tests/support/screens-scene';
 
 let scene: Scene;
 let qa: Page;

@@ -1,14 +1,8 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import {
-  faultsSeenByAxe,
-  openScene,
-  type Scene,
-  scan,
-  sceneHistory,
-  serial,
-} from '@/tests/support/screens-scene';
+import { sceneHistory, serial } from '@/tests/support/scene-history';
+import { faultsSeenByAxe, openScene, type Scene, scan } from '@/tests/support/screens-scene';
 
 let scene: Scene;
 let page: Page;

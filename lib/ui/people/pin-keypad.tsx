@@ -5,7 +5,7 @@ import { useTranslations } from 'use-intl';
 
 const DIGITS = ['1', '2', '3', '4', '5', '6', '7', '8', '9'];
 const PIN_LENGTH_MAX = 8;
-const KEY_HEIGHT_PX = 64;
+const KEY_HEIGHT_PX = 56;
 
 /** Number keys that type into a PIN's input, large enough for gloves. */
 export function PinKeypad({ input }: { input: RefObject<HTMLInputElement | null> }) {

@@ -17,7 +17,7 @@ import { Screen } from '@/lib/ui/shell/screen';
 export function PlantPage({ file, canWrite }: { file: PlantFile; canWrite: boolean }) {
   const t = useTranslations('plant');
   const { site, stations = [], products = [], parts = [], operators = [] } = file;
-  const isEmpty = stations.length + products.length + parts.length + operators.length === 0;
+  const isEmpty = stations.length + products.length + parts.length === 0;
   const name = site?.name ?? site?.code;
   return (
     <Screen

@@ -2,7 +2,7 @@
 export const plant = {
   title: 'Plant',
   titleOf: 'Plant of {site}',
-  empty: 'The plant is empty: nothing is known of its stations, products, parts and people yet.',
+  empty: 'The plant is empty: nothing is known of its stations, products and parts yet.',
   emptyAdmin: 'Give it a plant file below.',
   emptyOthers: 'An administrator can give it a plant file.',
   facts: {

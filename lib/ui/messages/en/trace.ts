@@ -120,6 +120,6 @@ export const trace = {
   faults: 'The address asks something that cannot be answered',
   empty: {
     title: 'Ask about anything',
-    text: 'Scan a reel to see which units used it and where they are. Scan a unit to see everything that went into it. Or ask by station, person and time below.',
+    text: 'Scan a reel to see which units used it and where they are. Scan a unit to see everything that went into it. Or ask by station, person and time above.',
   },
 } as const;
