@@ -31,7 +31,7 @@ function changed(seed: number, plant: PlantFile): PlantFile {
 }
 
 describe('a plant file that changes in the middle', () => {
-  for (const seed of [2, 5, 13, 31])
+  for (const seed of [2, 13, 31, 232])
     it(`leaves the tables as a rebuild makes them; seed ${seed}`, async () => {
       const fresh = await openFreshDatabase();
       const { plant, events } = randomHistory(seed);

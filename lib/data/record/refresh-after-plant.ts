@@ -37,7 +37,8 @@ async function unitsToFold(db: Queryable, before: Plant, after: Plant): Promise<
      join unnest($1::text[], $2::text[]) as p(product, revision) using (product, revision)
      union
      select distinct e.unit from log.event e
-     where e.type = 'unit.processed' and e.station = any($3) and e.unit is not null`,
+     join read.unit u on u.unit = e.unit
+     where e.type = 'unit.processed' and e.station = any($3)`,
     [
       changedProducts.map((product) => product.number),
       changedProducts.map((product) => product.revision),
