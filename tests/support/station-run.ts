@@ -86,7 +86,6 @@ export class StationRun {
   session: Session = NEW_SESSION;
   readonly effects: SessionEffect[] = [];
   readonly #context: Omit<SessionContext, 'now'>;
-  #inputMs = 1000;
   #clockMs = Date.parse('2026-03-02T08:00:00.000Z');
 
   constructor(options: { picture?: Partial<StationPicture>; role?: Role } = {}) {
@@ -120,14 +119,8 @@ export class StationRun {
     });
   }
 
-  /** Time passes; every input takes a second of its own unless `hurry` says otherwise. */
-  hurry(ms: number): this {
-    this.#inputMs = ms;
-    return this;
-  }
-
   give(input: SessionInput): this {
-    this.#clockMs += this.#inputMs;
+    this.#clockMs += 1000;
     const now = new Date(this.#clockMs).toISOString();
     const step = advanceSession(this.session, input, { ...this.#context, now });
     this.session = step.session;

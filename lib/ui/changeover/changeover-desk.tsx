@@ -17,9 +17,7 @@ import classes from '@/lib/ui/shop/shop.module.css';
 import { StationChoice } from '@/lib/ui/shop/station-choice-later';
 import { TroublePanel } from '@/lib/ui/shop/trouble-panel';
 import { useFirstScan } from '@/lib/ui/shop/use-first-scan';
-import { useFocusRescue } from '@/lib/ui/shop/use-focus-rescue';
 import { useScrollUp } from '@/lib/ui/shop/use-scroll-up';
-import { useUnhurriedScan } from '@/lib/ui/shop/use-unhurried-scan';
 
 /** The slots of one station: scan an item, scan its slot. */
 export function ChangeoverDesk({
@@ -39,10 +37,8 @@ export function ChangeoverDesk({
 }) {
   const t = useTranslations('changeover');
   const { state, dispatch, picture, trouble, reload } = useChangeover(code);
-  const scan = useUnhurriedScan(state.stop, (scanned) => dispatch({ kind: 'scanned', code: scanned }));
-  useFirstScan(firstScan, scan);
+  useFirstScan(firstScan, (first) => dispatch({ kind: 'scanned', code: first }));
   const { item } = state;
-  useFocusRescue(state.sending === null ? 'open' : 'sending');
   useScrollUp(state.done ?? state.stop ?? state.notice);
   const label = item !== null ? t('scan.slot') : state.slot !== null ? t('scan.item') : t('scan.any');
   return (
@@ -60,7 +56,9 @@ export function ChangeoverDesk({
       <div className={classes.shop}>
         <SenderStrip badge={person.badge} />
         {trouble === 'not_found' && <StationChoice unknown={code} onChoose={onStation} />}
-        {trouble !== 'not_found' && <ScanBox label={label} onScan={scan} />}
+        {trouble !== 'not_found' && (
+          <ScanBox label={label} onScan={(scanned) => dispatch({ kind: 'scanned', code: scanned })} />
+        )}
         <RefusedPanel />
         {picture === null ? (
           trouble !== 'not_found' && <TroublePanel trouble={trouble} onRetry={reload} />

@@ -9,7 +9,6 @@ import { PersonBar } from '@/lib/ui/shop/person-bar';
 import { RefusedPanel } from '@/lib/ui/shop/refused-panel';
 import { SenderStrip } from '@/lib/ui/shop/sender-strip';
 import classes from '@/lib/ui/shop/shop.module.css';
-import { useFocusRescue } from '@/lib/ui/shop/use-focus-rescue';
 
 /** The frame of a screen that records facts: title, who, what still waits on this device, then the screen itself. */
 export function DeskFrame({
@@ -44,6 +43,5 @@ export function DeskFrame({
 /** Until the page has woken up nothing could be recorded. */
 function Awake({ children }: { children: ReactNode }) {
   const t = useTranslations('record');
-  useFocusRescue('');
   return useRecorder() === null ? <p className={classes.quiet}>{t('loading')}</p> : children;
 }

@@ -122,9 +122,6 @@ export class StationController {
       case 'signal':
         giveSignal(effect.signal);
         return;
-      case 'tick':
-        setTimeout(() => this.dispatch({ kind: 'ticked' }), effect.afterMs);
-        return;
       case 'forget':
         void this.#options.recorder.forget(effect.id);
         return;

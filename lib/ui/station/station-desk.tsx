@@ -1,6 +1,6 @@
 'use client';
 
-import { useCallback } from 'react';
+import { useCallback, useEffect } from 'react';
 import { useTranslations } from 'use-intl';
 import type { PersonPrincipal } from '@/lib/domain/people/principal';
 import type { ScanCommand } from '@/lib/domain/station/scan-command';
@@ -15,7 +15,6 @@ import classes from '@/lib/ui/shop/shop.module.css';
 import { StationChoice } from '@/lib/ui/shop/station-choice-later';
 import { TroublePanel } from '@/lib/ui/shop/trouble-panel';
 import { useFirstScan } from '@/lib/ui/shop/use-first-scan';
-import { useFocusRescue } from '@/lib/ui/shop/use-focus-rescue';
 import { GivenStrip } from '@/lib/ui/station/given-strip';
 import { HistoryList } from '@/lib/ui/station/history-list';
 import { SlotList } from '@/lib/ui/station/slot-list';
@@ -52,7 +51,7 @@ export function StationDesk({
   const command = useCallback((button: ScanCommand) => press({ button }), [press]);
   useCommandKeys(command);
   useFirstScan(firstScan, (first) => controller.scan(first));
-  useFocusRescue(session.task.step);
+  useFocusAfter(session.task.step);
   const scanLabel = useScanLabel(session);
   const t = useTranslations('station');
 
@@ -80,11 +79,6 @@ export function StationDesk({
         <SenderStrip badge={person.badge} />
         {trouble !== null && <TroublePanel trouble={trouble} onRetry={() => void controller.reload()} />}
         <ScanBox label={scanLabel} onScan={(scanned) => controller.scan(scanned)} />
-        {picture?.isOnRoute && !picture.isQualified && (
-          <p className={classes.strip} data-meaning="caution">
-            {t('notQualified', { badge: person.badge, operation: picture.station.operation })}
-          </p>
-        )}
         {badScan !== null && (
           <p className={classes.strip} data-meaning="stop" role="alert">
             {t('scan.notCode', { code: badScan.slice(0, 80) })}
@@ -124,4 +118,13 @@ function StationName({ code, picture }: { code: string; picture: StationPicture 
       <small>{line === null ? t('about', { operation }) : t('aboutOnLine', { line, operation })}</small>
     </span>
   );
+}
+
+/** Gives the keyboard back to the scan box when the button that had it went away with its question. */
+function useFocusAfter(step: string): void {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it runs after every change of the step
+  useEffect(() => {
+    if (document.activeElement !== null && document.activeElement !== document.body) return;
+    document.querySelector<HTMLInputElement>('input[name="code"]')?.focus({ preventScroll: true });
+  }, [step]);
 }
