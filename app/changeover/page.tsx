@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { createTranslator } from 'use-intl';
 import { changePersonAt } from '@/app/station/actions';
 import { nameOf } from '@/lib/server/name-of';
+import { returnPath } from '@/lib/server/people/return-path';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { ChangeoverApp } from '@/lib/ui/changeover/changeover-app';
 import { en } from '@/lib/ui/messages/en';
@@ -15,8 +16,9 @@ type Search = { code?: unknown; station?: unknown };
 
 /** Where items go into the slots of a station. */
 export default async function ChangeoverPage({ searchParams }: { searchParams: Promise<Search> }) {
-  const person = await requirePrincipal('screen:changeover', { returnTo: '/changeover' });
-  const { code, station } = await searchParams;
+  const search = await searchParams;
+  const person = await requirePrincipal('screen:changeover', { returnTo: returnPath('/changeover', search) });
+  const { code, station } = search;
   return (
     <ChangeoverApp
       person={person}

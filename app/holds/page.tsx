@@ -3,6 +3,7 @@ import { createTranslator } from 'use-intl';
 import { changePersonAt } from '@/app/station/actions';
 import { holdTargetKindSchema } from '@/lib/domain/events/vocabulary';
 import { nameOf } from '@/lib/server/name-of';
+import { returnPath } from '@/lib/server/people/return-path';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { HoldsApp } from '@/lib/ui/holds/holds-app';
 import { en } from '@/lib/ui/messages/en';
@@ -16,8 +17,8 @@ type Search = { kind?: unknown; id?: unknown };
 
 /** What may not go on, since when and why. */
 export default async function HoldsPage({ searchParams }: { searchParams: Promise<Search> }) {
-  const person = await requirePrincipal('screen:holds', { returnTo: '/holds' });
   const search = await searchParams;
+  const person = await requirePrincipal('screen:holds', { returnTo: returnPath('/holds', search) });
   const kind = holdTargetKindSchema.safeParse(search.kind);
   const id = addressCode(search.id);
   return (

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { createTranslator } from 'use-intl';
 import { changePersonAt } from '@/app/station/actions';
 import { nameOf } from '@/lib/server/name-of';
+import { returnPath } from '@/lib/server/people/return-path';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { ItemsApp } from '@/lib/ui/items/items-app';
 import { en } from '@/lib/ui/messages/en';
@@ -13,8 +14,9 @@ export const metadata: Metadata = { title: t('title') };
 
 /** Where items are booked in, counted, inspected and retired. */
 export default async function ItemsPage({ searchParams }: { searchParams: Promise<{ code?: unknown }> }) {
-  const person = await requirePrincipal('screen:items', { returnTo: '/items' });
-  const { code } = await searchParams;
+  const search = await searchParams;
+  const person = await requirePrincipal('screen:items', { returnTo: returnPath('/items', search) });
+  const { code } = search;
   return (
     <ItemsApp
       person={person}

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { createTranslator } from 'use-intl';
 import { changePersonAt } from '@/app/station/actions';
 import { nameOf } from '@/lib/server/name-of';
+import { returnPath } from '@/lib/server/people/return-path';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { en } from '@/lib/ui/messages/en';
 import { PackApp } from '@/lib/ui/pack/pack-app';
@@ -15,8 +16,9 @@ type Search = { code?: unknown; container?: unknown };
 
 /** Where units go into cartons, cartons onto pallets, and pallets to customers. */
 export default async function PackPage({ searchParams }: { searchParams: Promise<Search> }) {
-  const person = await requirePrincipal('screen:pack', { returnTo: '/pack' });
-  const { code, container } = await searchParams;
+  const search = await searchParams;
+  const person = await requirePrincipal('screen:pack', { returnTo: returnPath('/pack', search) });
+  const { code, container } = search;
   return (
     <PackApp
       person={person}

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { createTranslator } from 'use-intl';
 import { changePersonAt } from '@/app/station/actions';
 import { nameOf } from '@/lib/server/name-of';
+import { returnPath } from '@/lib/server/people/return-path';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { en } from '@/lib/ui/messages/en';
 import { addressCode } from '@/lib/ui/shop/address-code';
@@ -13,8 +14,9 @@ export const metadata: Metadata = { title: t('title') };
 
 /** Where units are scanned and results given. */
 export default async function StationPage({ searchParams }: { searchParams: Promise<{ code?: unknown }> }) {
-  const person = await requirePrincipal('screen:station', { returnTo: '/station' });
-  const { code } = await searchParams;
+  const search = await searchParams;
+  const person = await requirePrincipal('screen:station', { returnTo: returnPath('/station', search) });
+  const { code } = search;
   return (
     <StationApp
       person={person}

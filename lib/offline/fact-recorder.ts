@@ -24,41 +24,46 @@ type Message = { kind: 'changed' } | { kind: 'settled'; id: string; reasons: Ref
  */
 export class FactRecorder {
   readonly #badge: string;
-  readonly #log: Promise<DeviceLog>;
   readonly #listeners = new Set<() => void>();
   readonly #own = new Set<string>();
   readonly #answers = new Map<string, (reasons: Refusal[] | null) => void>();
-  readonly #channel = new BroadcastChannel(CHANNEL_NAME);
+  #opened: Promise<DeviceLog> | null = null;
+  #channel: BroadcastChannel | null = null;
   #sender: EventSender | null = null;
   #wakeUp: () => void = () => undefined;
   #view: RecorderView = { entries: [], state: 'idle' };
 
-  /** `badge` is who is signed in. */
+  /** `badge` is who is signed in. Nothing happens before `start`, or the first record. */
   constructor(badge: string) {
     this.#badge = badge;
-    this.#log = openKeptDeviceLog().catch(memoryDeviceLog);
+  }
+
+  /** Sends what waits from before, and listens to other tabs and to the network. */
+  async start(): Promise<void> {
+    this.#channel = new BroadcastChannel(CHANNEL_NAME);
     this.#channel.onmessage = ({ data }: MessageEvent<Message>) => {
       if (data.kind === 'settled') this.#answer(data.id, data.reasons);
       void this.#refresh();
     };
     window.addEventListener('online', this.wake);
-    void this.#start();
+    await this.#refresh();
+    await this.#send();
   }
 
   /** Keeps a fact of now; resolves as soon as it cannot be lost any more. */
   async record(draft: EventDraft): Promise<KeptFact> {
-    const log = await this.#log;
+    const log = await this.#log();
     const event = await log.append({ draft, badge: this.#badge, at: localInstant(new Date()) });
     this.#own.add(event.id);
     const answered = new Promise<Refusal[] | null>((resolve) => this.#answers.set(event.id, resolve));
     await this.#changed();
-    void this.#sender?.run();
+    void this.#send();
     return { id: event.id, answered };
   }
 
   /** Somebody has read why an event was refused. */
   async forget(id: string): Promise<void> {
-    await (await this.#log).forget(id);
+    await (await this.#log()).forget(id);
     await this.#changed();
   }
 
@@ -70,12 +75,12 @@ export class FactRecorder {
   /** Sends now what waits, instead of after the pause. */
   readonly wake = (): void => {
     this.#wakeUp();
-    void this.#sender?.run();
+    void this.#send();
   };
 
   /** The go whose result this device made last, or null. */
   async lastStartedAt(): Promise<string | null> {
-    return (await (await this.#log).state()).lastStartedAt;
+    return (await (await this.#log()).state()).lastStartedAt;
   }
 
   readonly subscribe = (listener: () => void): (() => void) => {
@@ -85,14 +90,24 @@ export class FactRecorder {
 
   readonly view = (): RecorderView => this.#view;
 
-  close(): void {
+  stop(): void {
     window.removeEventListener('online', this.wake);
-    this.#channel.close();
+    this.#channel?.close();
+    this.#channel = null;
   }
 
-  async #start(): Promise<void> {
-    const log = await this.#log;
-    this.#sender = new EventSender({
+  #log(): Promise<DeviceLog> {
+    this.#opened ??= openKeptDeviceLog().catch(memoryDeviceLog);
+    return this.#opened;
+  }
+
+  async #send(): Promise<void> {
+    this.#sender ??= this.#newSender(await this.#log());
+    await this.#sender.run();
+  }
+
+  #newSender(log: DeviceLog): EventSender {
+    return new EventSender({
       log,
       badge: this.#badge,
       post: postEvents,
@@ -113,8 +128,6 @@ export class FactRecorder {
         void this.#refresh();
       },
     });
-    await this.#refresh();
-    void this.#sender.run();
   }
 
   #answer(id: string, reasons: Refusal[] | null): void {
@@ -128,11 +141,11 @@ export class FactRecorder {
   }
 
   #tell(message: Message): void {
-    this.#channel.postMessage(message);
+    this.#channel?.postMessage(message);
   }
 
   async #refresh(): Promise<void> {
-    const log = await this.#log;
+    const log = await this.#log();
     this.#show({ ...this.#view, entries: await log.entries() });
   }
 

@@ -86,6 +86,7 @@ export class StationRun {
   session: Session = NEW_SESSION;
   readonly effects: SessionEffect[] = [];
   readonly #context: Omit<SessionContext, 'now'>;
+  #inputMs = 1000;
   #clockMs = Date.parse('2026-03-02T08:00:00.000Z');
 
   constructor(options: { picture?: Partial<StationPicture>; role?: Role } = {}) {
@@ -119,8 +120,14 @@ export class StationRun {
     });
   }
 
+  /** Time passes; every input takes a second of its own unless `hurry` says otherwise. */
+  hurry(ms: number): this {
+    this.#inputMs = ms;
+    return this;
+  }
+
   give(input: SessionInput): this {
-    this.#clockMs += 1000;
+    this.#clockMs += this.#inputMs;
     const now = new Date(this.#clockMs).toISOString();
     const step = advanceSession(this.session, input, { ...this.#context, now });
     this.session = step.session;

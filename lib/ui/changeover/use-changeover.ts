@@ -17,8 +17,8 @@ import { type Reading, useReading } from '@/lib/ui/shop/use-reading';
 
 const READ_EVERY_MS = 20_000;
 
-/** The changeover of one station: its slots as they stand, and the state of the scans. */
-export function useChangeover(station: string): {
+/** The changeover of one station (none while it is null): its slots as they stand, and the state of the scans. */
+export function useChangeover(station: string | null): {
   state: Changeover;
   dispatch: (input: ChangeoverInput) => void;
   picture: ChangeoverPicture | null;
@@ -29,7 +29,7 @@ export function useChangeover(station: string): {
     data: picture,
     trouble,
     reload,
-  } = useReading(apiPath('/api/changeover', { station }), changeoverPictureSchema);
+  } = useReading(station === null ? null : apiPath('/api/changeover', { station }), changeoverPictureSchema);
   const { data: list } = useReading('/api/stations', stationListSchema);
   const send = useFactSender();
   const stations = (list?.stations ?? []).map((entry) => entry.code);
@@ -56,7 +56,7 @@ export function useChangeover(station: string): {
   const { state, dispatch } = useStepMachine<Changeover, ChangeoverInput, ChangeoverEffect>({
     initial: NEW_CHANGEOVER,
     advance: (before, input) =>
-      advanceChangeover(before, input, { station, slots: picture?.slots ?? [], stations }),
+      advanceChangeover(before, input, { station: station ?? '', slots: picture?.slots ?? [], stations }),
     run,
   });
   const isLoaded = picture !== null && list !== null;

@@ -1,12 +1,10 @@
 'use client';
 
-import { useTranslations } from 'use-intl';
 import type { PersonPrincipal } from '@/lib/domain/people/principal';
 import { PackDeskView } from '@/lib/ui/pack/pack-desk-view';
-import { RecordProvider, useRecorder } from '@/lib/ui/record/record-provider';
-import { Screen } from '@/lib/ui/shell/screen';
-import classes from '@/lib/ui/shop/shop.module.css';
+import { RecordProvider } from '@/lib/ui/record/record-provider';
 
+/** What the page of packing knows when it is made. */
 export type PackAppProps = {
   person: PersonPrincipal;
   /** The person's name in the plant, or null. */
@@ -22,17 +20,7 @@ export type PackAppProps = {
 export function PackApp(props: PackAppProps) {
   return (
     <RecordProvider badge={props.person.badge}>
-      <Awake {...props} />
+      <PackDeskView {...props} />
     </RecordProvider>
-  );
-}
-
-function Awake(props: PackAppProps) {
-  const t = useTranslations();
-  if (useRecorder() !== null) return <PackDeskView {...props} />;
-  return (
-    <Screen title={t('pack.title')}>
-      <p className={classes.quiet}>{t('record.loading')}</p>
-    </Screen>
   );
 }

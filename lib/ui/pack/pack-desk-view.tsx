@@ -15,14 +15,18 @@ import { SenderStrip } from '@/lib/ui/shop/sender-strip';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { TroublePanel } from '@/lib/ui/shop/trouble-panel';
 import { useFirstScan } from '@/lib/ui/shop/use-first-scan';
+import { useFocusRescue } from '@/lib/ui/shop/use-focus-rescue';
 import { useScrollUp } from '@/lib/ui/shop/use-scroll-up';
+import { useUnhurriedScan } from '@/lib/ui/shop/use-unhurried-scan';
 
 /** The packing bench: the scan box, the verdict, the open container with its contents, and what ships it. */
 export function PackDeskView({ person, name, changePerson, container: asked, firstScan }: PackAppProps) {
   const t = useTranslations('pack');
   const { state, dispatch, picture, trouble, reload } = usePackDesk(asked);
   const label = useLabel(state);
-  useFirstScan(firstScan, (code) => dispatch({ kind: 'scanned', code }));
+  const scan = useUnhurriedScan(state.stop, (code) => dispatch({ kind: 'scanned', code }));
+  useFirstScan(firstScan, scan);
+  useFocusRescue(state.mode);
   useScrollUp(state.done ?? state.stop ?? state.notice);
   return (
     <Screen
@@ -31,7 +35,7 @@ export function PackDeskView({ person, name, changePerson, container: asked, fir
     >
       <div className={classes.shop}>
         <SenderStrip badge={person.badge} />
-        <ScanBox label={label} onScan={(code) => dispatch({ kind: 'scanned', code })} />
+        <ScanBox label={label} onScan={scan} />
         <RefusedPanel />
         <div className={classes.columns}>
           <div className={classes.stack}>

@@ -1,4 +1,4 @@
-import { useEffect } from 'react';
+import { useEffect, useRef } from 'react';
 import { advancePackDesk } from '@/lib/domain/packing/desk/advance-pack-desk';
 import {
   NEW_PACK_DESK,
@@ -46,16 +46,26 @@ export function usePackDesk(asked: string | null): {
     }
   };
   const { state, dispatch } = useStepMachine<PackDesk, PackInput, PackEffect>({
-    initial: { ...NEW_PACK_DESK, container: asked ?? localStorage.getItem(CONTAINER_KEY) },
+    initial: { ...NEW_PACK_DESK, container: asked },
     advance: advancePackDesk,
     run,
   });
   const { container } = state;
   const path = container === null ? null : apiPath('/api/pack', { container });
   const { data: picture, trouble, reload } = useReading(path, packPictureSchema);
-  useEffect(() => {
-    if (container === null) localStorage.removeItem(CONTAINER_KEY);
-    else localStorage.setItem(CONTAINER_KEY, container);
-  }, [container]);
+  useKeptContainer(container, dispatch);
   return { state, dispatch, picture, trouble, reload };
+}
+
+/** Opens the container that was open when the page was left, and keeps the one that is open now. */
+function useKeptContainer(container: string | null, dispatch: (input: PackInput) => void): void {
+  const isOpened = useRef(false);
+  useEffect(() => {
+    if (isOpened.current && container === null) localStorage.removeItem(CONTAINER_KEY);
+    if (container !== null) localStorage.setItem(CONTAINER_KEY, container);
+    if (isOpened.current) return;
+    isOpened.current = true;
+    const kept = localStorage.getItem(CONTAINER_KEY);
+    if (container === null && kept !== null) dispatch({ kind: 'opened', container: kept });
+  }, [container, dispatch]);
 }

@@ -20,9 +20,7 @@ export function RefusedPanel() {
   const nameOf = useEventName();
   const recorder = useRecorder();
   const { entries } = useRecorderView();
-  const [refused] = entries.filter(
-    (entry) => entry.reasons !== null && recorder !== null && !recorder.isAwaited(entry.id),
-  );
+  const [refused] = entries.filter((entry) => entry.reasons !== null && !recorder.isAwaited(entry.id));
   const id = refused?.id;
   const [heard, setHeard] = useState<string | undefined>(undefined);
   useEffect(() => {
@@ -40,7 +38,7 @@ export function RefusedPanel() {
         text={subject === '' ? t('title', { what }) : t('titleOf', { what, subject })}
         reasons={refused.reasons}
       />
-      <BigButton look="act" size="huge" shape={IconCheck} onPress={() => void recorder?.forget(refused.id)}>
+      <BigButton look="act" size="huge" shape={IconCheck} onPress={() => void recorder.forget(refused.id)}>
         {t('understood')}
       </BigButton>
     </div>

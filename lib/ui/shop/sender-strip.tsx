@@ -25,7 +25,7 @@ export function SenderStrip({ badge }: { badge: string }) {
           {state === 'signed_out' ? (
             <SignInLink />
           ) : (
-            <BigButton onPress={() => recorder?.wake()}>{t('sendNow')}</BigButton>
+            <BigButton onPress={() => recorder.wake()}>{t('sendNow')}</BigButton>
           )}
         </div>
       )}

@@ -1,8 +1,8 @@
 'use client';
 
+import { type RefObject, useEffect } from 'react';
 import { useTranslations } from 'use-intl';
 import { type StationListEntry, stationListSchema } from '@/lib/domain/station/station-picture';
-import { ScanBox } from '@/lib/ui/scan-box';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { TroublePanel } from '@/lib/ui/shop/trouble-panel';
@@ -11,28 +11,35 @@ import { useReading } from '@/lib/ui/shop/use-reading';
 /** The plant's stations by line, to press or to scan; `unknown` names one that was kept and is gone. */
 export function StationChoice({
   unknown,
+  scanTarget,
   onChoose,
 }: {
-  unknown?: string | undefined;
+  unknown: string | null;
+  /** Where the screen's scan box finds what to do with a scanned label. */
+  scanTarget: RefObject<((code: string) => void) | null>;
   onChoose: (code: string) => void;
 }) {
   const t = useTranslations('station.choose');
   const { data, trouble, reload } = useReading('/api/stations', stationListSchema);
+  useEffect(() => {
+    scanTarget.current = (code) => {
+      if (data?.stations.some((station) => station.code === code)) onChoose(code);
+    };
+    return () => {
+      scanTarget.current = null;
+    };
+  }, [data, scanTarget, onChoose]);
   if (data === null) return <TroublePanel trouble={trouble} onRetry={reload} />;
   const { stations } = data;
-  const choose = (code: string): void => {
-    if (stations.some((station) => station.code === code)) onChoose(code);
-  };
   return (
     <div className={classes.stack}>
-      {unknown !== undefined && (
+      {unknown !== null && (
         <p className={classes.strip} data-meaning="caution" role="status">
           {t('unknown', { code: unknown })}
         </p>
       )}
       <h2 className={classes.heading}>{t('title')}</h2>
       <p className={classes.quiet}>{stations.length === 0 ? t('none') : t('hint')}</p>
-      {stations.length > 0 && <ScanBox label={t('scan')} onScan={choose} />}
       {[...byLine(stations)].map(([line, members]) => (
         <section key={line ?? ''} className={classes.stack} aria-label={line ?? t('noLine')}>
           <h3 className={classes.heading}>{line ?? t('noLine')}</h3>

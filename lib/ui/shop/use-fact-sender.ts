@@ -11,7 +11,6 @@ export function useFactSender(): (draft: EventDraft) => Promise<Refusal[] | null
   const recorder = useRecorder();
   return useCallback(
     async (draft) => {
-      if (recorder === null) return [{ code: 'malformed', errors: [] }];
       try {
         const { id, answered } = await recorder.record(draft);
         const reasons = await answered;

@@ -24,6 +24,14 @@ export type StationView = {
   badScan: string | null;
 };
 
+/** What is shown before there is a station. */
+export const NO_STATION: StationView = {
+  picture: null,
+  trouble: null,
+  session: NEW_SESSION,
+  badScan: null,
+};
+
 type Options = { station: string; person: PersonPrincipal; recorder: FactRecorder };
 
 /**
@@ -38,11 +46,11 @@ export class StationController {
   readonly #awaited = new Map<string, Promise<unknown>>();
   #early: SessionInput[] = [];
   #stopFollowing: () => void = () => undefined;
-  #view: StationView = { picture: null, trouble: null, session: NEW_SESSION, badScan: null };
+  #view = NO_STATION;
 
   constructor(options: Options) {
     this.#options = options;
-    const lots = typeof window === 'undefined' ? null : keptLots(options.station);
+    const lots = keptLots(options.station);
     if (lots !== null) this.#view = { ...this.#view, session: { ...NEW_SESSION, ...lots } };
   }
 
@@ -121,6 +129,9 @@ export class StationController {
         return;
       case 'signal':
         giveSignal(effect.signal);
+        return;
+      case 'tick':
+        setTimeout(() => this.dispatch({ kind: 'ticked' }), effect.afterMs);
         return;
       case 'forget':
         void this.#options.recorder.forget(effect.id);

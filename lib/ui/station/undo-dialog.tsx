@@ -24,7 +24,7 @@ export function UndoDialog({
   const [reason, setReason] = useState('');
   const [isSending, setSending] = useState(false);
   const undo = async (): Promise<void> => {
-    if (recorder === null || isSending || reason.trim() === '') return;
+    if (isSending || reason.trim() === '') return;
     setSending(true);
     const body = { event: result.event, reason: reason.trim() };
     const { answered } = await recorder.record({ type: 'event.voided', body });

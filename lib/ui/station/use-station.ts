@@ -1,18 +1,34 @@
-import { useEffect, useState, useSyncExternalStore } from 'react';
+import { useEffect, useMemo, useSyncExternalStore } from 'react';
 import type { PersonPrincipal } from '@/lib/domain/people/principal';
-import type { FactRecorder } from '@/lib/offline/fact-recorder';
-import { StationController, type StationView } from '@/lib/ui/station/station-controller';
+import { useRecorder } from '@/lib/ui/record/record-provider';
+import { NO_STATION, StationController, type StationView } from '@/lib/ui/station/station-controller';
 
 const READ_EVERY_MS = 20_000;
 
-/** The controller of a station with what it shows; it reads the station again now and then while the page is seen. */
-export function useStation(options: { station: string; person: PersonPrincipal; recorder: FactRecorder }): {
-  controller: StationController;
-  view: StationView;
-} {
-  const [controller] = useState(() => new StationController(options));
-  const view = useSyncExternalStore(controller.subscribe, controller.view, controller.view);
+/**
+ * The controller of a station with what it shows, or null while no station is chosen; it reads the station again now
+ * and then while the page is seen.
+ */
+export function useStation(
+  station: string | null,
+  person: PersonPrincipal,
+): { controller: StationController | null; view: StationView } {
+  const recorder = useRecorder();
+  const { badge, role } = person;
+  const controller = useMemo(
+    () =>
+      station === null
+        ? null
+        : new StationController({ station, person: { kind: 'person', badge, role }, recorder }),
+    [station, badge, role, recorder],
+  );
+  const view = useSyncExternalStore(
+    controller?.subscribe ?? subscribeToNothing,
+    controller?.view ?? viewOfNothing,
+    viewOfNothing,
+  );
   useEffect(() => {
+    if (controller === null) return;
     void controller.start();
     const timer = setInterval(() => {
       if (document.visibilityState === 'visible') void controller.reload();
@@ -23,4 +39,12 @@ export function useStation(options: { station: string; person: PersonPrincipal; 
     };
   }, [controller]);
   return { controller, view };
+}
+
+function subscribeToNothing(): () => void {
+  return () => undefined;
+}
+
+function viewOfNothing(): StationView {
+  return NO_STATION;
 }

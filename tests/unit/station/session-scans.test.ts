@@ -23,6 +23,27 @@ describe('scans in quick succession', () => {
     expect(run.press({ button: 'acknowledge' }).task).toMatchObject({ step: 'asking', unit: 'U-2' });
   });
 
+  it('leave a no-go standing for a second, however fast the next scan is', () => {
+    const run = new StationRun()
+      .scan('U-1')
+      .stop('U-1', [{ code: 'wrong_step' }])
+      .hurry(300)
+      .scan('U-2');
+    expect(run.task).toMatchObject({ step: 'stopped', unit: 'U-1' });
+    expect(run.effects).toContainEqual({ kind: 'tick', afterMs: 1000 });
+    expect(run.give({ kind: 'ticked' }).task.step).toBe('stopped');
+    expect(run.hurry(700).give({ kind: 'ticked' }).task).toMatchObject({ step: 'asking', unit: 'U-2' });
+  });
+
+  it('ask again about a unit that was stopped, also within that second', () => {
+    const run = new StationRun()
+      .scan('U-1')
+      .stop('U-1', [{ code: 'slot_empty' }])
+      .hurry(300)
+      .scan('U-1');
+    expect(run.hurry(700).give({ kind: 'ticked' }).task).toMatchObject({ step: 'asking', unit: 'U-1' });
+  });
+
   it('keep their order behind a no-go when one more is scanned', () => {
     const run = new StationRun()
       .scan('U-1')

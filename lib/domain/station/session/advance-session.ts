@@ -37,6 +37,8 @@ function respond(session: Session, input: SessionInput, context: SessionContext)
     case 'identified':
       if (session.lookup !== input.code) return stepTo(session);
       return interpret({ ...session, lookup: null }, input, context);
+    case 'ticked':
+      return stepTo(session);
     case 'settled':
       return onSettled(session, input, context);
     case 'refused':
@@ -57,20 +59,18 @@ function respond(session: Session, input: SessionInput, context: SessionContext)
 function onScan(session: Session, code: string, context: SessionContext): SessionStep {
   const command = scanCommand(code);
   if (command !== null) return onPress(session, { button: command }, context);
-  if (!isBusy(session) && session.held.length === 0) return scanInTask(session, code, context, 'now');
+  if (!isBusy(session, context.now) && session.held.length === 0) return scanInTask(session, code, context);
   const { task } = session;
   const isSame = session.held.at(-1) === code || session.lookup === code;
-  const isInWork = 'unit' in task && task.unit === code;
+  const isInWork = 'unit' in task && task.unit === code && task.step !== 'stopped';
   return stepTo(isSame || isInWork ? session : { ...session, held: [...session.held, code] });
 }
 
 /** Takes up what was scanned meanwhile, until something must be asked again. */
 function takeUpHeld(session: Session, context: SessionContext): SessionStep {
   const [code, ...held] = session.held;
-  if (code === undefined || isBusy(session)) return stepTo(session);
-  return followedBy(scanInTask({ ...session, held }, code, context, 'late'), (after) =>
-    takeUpHeld(after, context),
-  );
+  if (code === undefined || isBusy(session, context.now)) return stepTo(session);
+  return followedBy(scanInTask({ ...session, held }, code, context), (after) => takeUpHeld(after, context));
 }
 
 function resume(

@@ -2,7 +2,7 @@ import type { Refusal } from '@/lib/domain/gate/refusals';
 import { scanCommand } from '@/lib/domain/station/scan-command';
 import type { About, Session, Task, Work } from '@/lib/domain/station/session/session';
 import type { SessionContext, SessionInput, SessionStep } from '@/lib/domain/station/session/session-input';
-import { queueUnit, stepTo, withTask } from '@/lib/domain/station/session/session-step';
+import { queueUnit, STOP_SHOWN_MS, stepTo, withTask } from '@/lib/domain/station/session/session-step';
 
 type Answered = Extract<SessionInput, { kind: 'answered' }>;
 type Signal = 'go' | 'stop' | 'attention';
@@ -16,8 +16,12 @@ export function decide(session: Session, input: Answered, context: SessionContex
   const { task: next, signal } = decideTask(input, about, context);
   if (next.step === 'working' && task.resumed !== null)
     return stepTo(withTask(session, resumeWork(next.work, task.resumed)), { kind: 'signal', signal });
-  const after = next.step === 'stopped' ? parkHeld(session) : session;
-  return stepTo(withTask(after, next), { kind: 'signal', signal });
+  if (next.step !== 'stopped') return stepTo(withTask(session, next), { kind: 'signal', signal });
+  return stepTo(
+    withTask(parkHeld(session), next),
+    { kind: 'signal', signal },
+    { kind: 'tick', afterMs: STOP_SHOWN_MS },
+  );
 }
 
 function decideTask(
@@ -36,7 +40,7 @@ function decideTask(
     return { task: { step: 'new', unit, options, isSent: false }, signal: 'attention' };
   if (!context.picture.isOnRoute && about.unit !== null)
     return offRoute(unit, answer.reasons, { ...about, unit: about.unit }, context);
-  return { task: stoppedBy(unit, answer.reasons, about), signal: 'stop' };
+  return { task: stoppedBy(unit, answer.reasons, about, context), signal: 'stop' };
 }
 
 /** At a station that is on nobody's route units are signed off or repaired. */
@@ -44,11 +48,12 @@ function offRoute(
   unit: string,
   reasons: Refusal[],
   about: About & { unit: NonNullable<About['unit']> },
-  { may }: SessionContext,
+  context: SessionContext,
 ): { task: Task; signal: Signal } {
+  const { may } = context;
   const { failure, open, signing, isScrapped } = about.unit;
   if (may('event:unit.signed')) {
-    if (signing.length > 0) return { task: stoppedBy(unit, signing, about), signal: 'stop' };
+    if (signing.length > 0) return { task: stoppedBy(unit, signing, about, context), signal: 'stop' };
     return {
       task: { step: 'signing', unit, about, isSent: false },
       signal: about.unit.next === null ? 'go' : 'attention',
@@ -57,11 +62,11 @@ function offRoute(
   const isForRepair = failure !== null || open.length > 0;
   if (isForRepair && !isScrapped && may('event:part.removed'))
     return { task: repairOf(unit, about), signal: 'attention' };
-  return { task: stoppedBy(unit, reasons, about), signal: 'stop' };
+  return { task: stoppedBy(unit, reasons, about, context), signal: 'stop' };
 }
 
-function stoppedBy(unit: string, reasons: Refusal[], about: About): Task {
-  return { step: 'stopped', unit, reasons, about };
+function stoppedBy(unit: string, reasons: Refusal[], about: About, { now }: SessionContext): Task {
+  return { step: 'stopped', unit, reasons, about, shownAt: now };
 }
 
 /** The task of repairing a unit, from its first question. */

@@ -21,7 +21,8 @@ export function onPress(session: Session, press: Press, context: SessionContext)
     case 'pass':
     case 'fail':
     case 'repair':
-      if (!isBusy(session) && session.held.length === 0) return obey(session, press.button, context);
+      if (!isBusy(session, context.now) && session.held.length === 0)
+        return obey(session, press.button, context);
       return 'work' in session.task ? hold(session, press.button) : refuse(session);
     case 'leave':
       return leave(session);

@@ -17,16 +17,8 @@ import { meetInWork } from '@/lib/domain/station/session/work-on-unit';
 
 type Identified = Extract<SessionInput, { kind: 'identified' }>;
 
-/**
- * What a scan means in the task that stands on the screen. `late` scans were made before it stood there: they never
- * take a no-go away unseen.
- */
-export function scanInTask(
-  session: Session,
-  code: string,
-  context: SessionContext,
-  when: 'now' | 'late',
-): SessionStep {
+/** What a scan means in the task that stands on the screen. */
+export function scanInTask(session: Session, code: string, context: SessionContext): SessionStep {
   const command = scanCommand(code);
   if (command === 'pass' || command === 'fail' || command === 'repair')
     return obey(session, command, context);
@@ -36,7 +28,6 @@ export function scanInTask(
     case 'idle':
       return ask(session, code);
     case 'stopped':
-      if (when === 'late') return stepTo(queueUnit(session, code));
       return session.waiting.length === 0 ? ask(session, code) : takeNext(queueUnit(session, code));
     case 'new':
     case 'signing':

@@ -18,6 +18,7 @@ export type SessionInput =
       product: ProductPicture | null;
     }
   | { kind: 'unanswered'; unit: string; why: Silence }
+  | { kind: 'ticked' }
   | { kind: 'identified'; code: string; scan: ScanPicture | null }
   | { kind: 'settled'; tag: number; isRecorded: boolean }
   | { kind: 'refused'; problem: Problem }
@@ -63,7 +64,9 @@ export type SessionEffect =
   | { kind: 'identify'; code: string }
   | { kind: 'record'; tag: number; draft: EventDraft }
   | { kind: 'signal'; signal: 'go' | 'stop' | 'attention' | 'done' }
-  | { kind: 'forget'; id: string };
+  | { kind: 'forget'; id: string }
+  /** Gives the input `ticked` after so many milliseconds. */
+  | { kind: 'tick'; afterMs: number };
 
 /** A session after an input, with what is to be done. */
 export type SessionStep = { session: Session; effects: SessionEffect[] };

@@ -2,6 +2,7 @@ import type { EventDraft } from '@/lib/domain/station/event-draft';
 import { scanCommand } from '@/lib/domain/station/scan-command';
 import type { Given, Session, Task } from '@/lib/domain/station/session/session';
 import type { SessionEffect, SessionStep } from '@/lib/domain/station/session/session-input';
+import { instantOf } from '@/lib/domain/time';
 
 /** A session with what is to be done for it. */
 export function stepTo(session: Session, ...effects: SessionEffect[]): SessionStep {
@@ -58,8 +59,11 @@ export function give(session: Session, what: Given['what'], unit: string, draft:
   return record({ ...session, given }, draft);
 }
 
-/** Whether something must be answered or read before the next scan can mean anything. */
-export function isBusy({ task, lookup, problems }: Session): boolean {
+/** How long a no-go stands at least, in milliseconds, before the next scan can take it away. */
+export const STOP_SHOWN_MS = 1000;
+
+/** Whether something must be answered or read before the next scan can mean anything; `now` is RFC 3339. */
+export function isBusy({ task, lookup, problems }: Session, now: string): boolean {
   if (lookup !== null || problems.length > 0) return true;
   switch (task.step) {
     case 'asking':
@@ -69,6 +73,11 @@ export function isBusy({ task, lookup, problems }: Session): boolean {
     case 'signing':
     case 'repairing':
       return task.isSent;
+    case 'stopped': {
+      // A clock that was set back must not hold the station up.
+      const shownUs = instantOf(now) - instantOf(task.shownAt);
+      return shownUs >= 0 && shownUs < STOP_SHOWN_MS * 1000;
+    }
     case 'working':
       return task.isJoining || task.question !== null;
     default:

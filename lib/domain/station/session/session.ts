@@ -52,7 +52,7 @@ export type Task =
   | { step: 'idle' }
   | { step: 'asking'; unit: string; resumed: ResumedWork | null }
   | { step: 'unanswered'; unit: string; why: Silence; resumed: ResumedWork | null }
-  | { step: 'stopped'; unit: string; reasons: Refusal[]; about: About }
+  | { step: 'stopped'; unit: string; reasons: Refusal[]; about: About; shownAt: string }
   | { step: 'new'; unit: string; options: ProductName[]; isSent: boolean }
   | { step: 'working'; work: Work; notice: Notice | null; question: JoinQuestion | null; isJoining: boolean }
   | { step: 'parts'; work: Work }
