@@ -68,6 +68,21 @@ const PATHS = [
   '/no-such-page',
 ];
 
+test('a floor that gets no answer says since when, and asks on', async () => {
+  const page = await scene.pageOf('admin');
+  const warning = page.getByRole('alert').filter({ hasText: 'What you see is old.' });
+  await page.waitForResponse('**/api/floor');
+  await page.context().setOffline(true);
+  await warning.waitFor();
+  expect(await faultsSeenByAxe(page)).toEqual([]);
+  await page.context().setOffline(false);
+  await warning.waitFor({ state: 'hidden' });
+  await page.context().clearCookies();
+  await page.getByText('Your session ended.').waitFor();
+  await page.getByRole('link', { name: 'Sign in' }).click();
+  await page.waitForURL('**/sign-in?to=%2Ffloor');
+});
+
 test('each role sees its own screens in the rail', async () => {
   await scene.addPerson('pk-1', 'packer');
   const page = await scene.pageOf('pk-1', TABLET);

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { HOLD_TARGET_KINDS, resultSchema } from '@/lib/domain/events/vocabulary';
 
 /** What stops a station or lets it run, worst first. */
-export const STATION_STATES = ['held', 'missing', 'running', 'idle'] as const;
+const STATION_STATES = ['held', 'missing', 'running', 'idle'] as const;
 
 const stationPictureSchema = z.object({
   station: z.string(),

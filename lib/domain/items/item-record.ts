@@ -18,7 +18,7 @@ export type ItemHold = {
 };
 
 /** What an item is; null where it was never received. */
-export type ItemFactsShown = {
+type ItemFactsShown = {
   kind: ItemKind;
   part: string | null;
   description: string | null;
@@ -42,7 +42,7 @@ export type ItemRecord = {
 };
 
 /** An item in the list of its lot. */
-export type LotItem = {
+type LotItem = {
   item: string;
   kind: ItemKind;
   part: string | null;

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /** A fault of a plant file with where it stands in the text; lines and columns count from 1. */
-export const fileFaultSchema = z.object({
+const fileFaultSchema = z.object({
   line: z.int(),
   column: z.int(),
   offset: z.int(),

@@ -10,4 +10,3 @@ export type UnitRecord = Omit<AsBuiltAnswer, 'events'> & { standing: UnitStandin
 
 export type UnitDrawRow = AsBuiltAnswer['draws'][number];
 export type UnitStay = AsBuiltAnswer['children'][number];
-export type UnitHold = AsBuiltAnswer['holds'][number];

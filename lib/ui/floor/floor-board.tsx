@@ -1,6 +1,6 @@
 'use client';
 
-import { Alert, Anchor } from '@mantine/core';
+import { Anchor } from '@mantine/core';
 import { IconPlugConnectedX } from '@tabler/icons-react';
 import Link from 'next/link';
 import { useTimeZone, useTranslations } from 'use-intl';
@@ -13,6 +13,7 @@ import { StuckList } from '@/lib/ui/floor/stuck-list';
 import { useFloorPicture } from '@/lib/ui/floor/use-floor-picture';
 import { formatMoment } from '@/lib/ui/format-moment';
 import { Screen } from '@/lib/ui/shell/screen';
+import { Trouble } from '@/lib/ui/trouble';
 
 /** The whole floor, renewed by itself: what runs, what is stuck, what is held. */
 export function FloorBoard({ first, site }: { first: FloorPicture; site: string | null }) {
@@ -25,12 +26,19 @@ export function FloorBoard({ first, site }: { first: FloorPicture; site: string 
       title={site === null ? t('title') : t('titleOf', { site })}
       beside={<p className={classes.asOf}>{t('asOf', { time })}</p>}
     >
-      {(isStale || isSignedOut) && (
-        <Alert role="alert" color="yellow" variant="outline" icon={<IconPlugConnectedX aria-hidden />}>
-          {isSignedOut ? t('signedOut') : t('stale', { time })}{' '}
-          {isSignedOut && <Anchor href="/sign-in?to=%2Ffloor">{t('signIn')}</Anchor>}
-        </Alert>
-      )}
+      <div role="alert">
+        {isSignedOut ? (
+          <Trouble meaning="caution" shape={IconPlugConnectedX} title={t('signedOut')}>
+            <a href="/sign-in?to=%2Ffloor">{t('signIn')}</a>
+          </Trouble>
+        ) : (
+          isStale && (
+            <Trouble meaning="caution" shape={IconPlugConnectedX} title={t('stale', { time })}>
+              {t('staleText')}
+            </Trouble>
+          )
+        )}
+      </div>
       <PlaceNumbers picture={picture} />
       {picture.lines.length + picture.others.length === 0 ? <EmptyPlant /> : <Board picture={picture} />}
     </Screen>

@@ -3,7 +3,8 @@ export const floor = {
   title: 'Floor',
   titleOf: 'Floor of {site}',
   asOf: 'As of {time}',
-  stale: 'No answer since {time}. What you see is old.',
+  stale: 'No answer since {time}.',
+  staleText: 'What you see is old.',
   signedOut: 'Your session ended.',
   signIn: 'Sign in',
   empty: {
