@@ -1,6 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { faultsSeenByAxe } from '@/tests/support/axe-faults';
 import { launchBrowser } from '../support/browser';
 import { startTestServer, type TestServer } from '../support/start-test-server';
 import { makeTemporaryFolder } from '../support/temporary-folder';
@@ -24,12 +24,6 @@ afterAll(async () => {
 async function newPage(): Promise<Page> {
   const context = await browser.newContext();
   return context.newPage();
-}
-
-async function faultsSeenByAxe(page: Page): Promise<string[]> {
-  const { violations, passes } = await new AxeBuilder({ page }).analyze();
-  expect(passes.length).toBeGreaterThan(5);
-  return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
 }
 
 async function signInAtStation(page: Page, pin: string): Promise<void> {

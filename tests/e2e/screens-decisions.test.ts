@@ -1,7 +1,8 @@
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { faultsSeenByAxe } from '@/tests/support/axe-faults';
 import { sceneHistory, serial } from '@/tests/support/scene-history';
-import { faultsSeenByAxe, openScene, type Scene } from '@/tests/support/screens-scene';
+import { openScene, type Scene } from '@/tests/support/screens-scene';
 
 let scene: Scene;
 let qa: Page;

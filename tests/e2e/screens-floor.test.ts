@@ -1,8 +1,9 @@
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { faultsSeenByAxe } from '@/tests/support/axe-faults';
 import { eventMaker } from '@/tests/support/event-maker';
 import { sceneHistory, serial } from '@/tests/support/scene-history';
-import { faultsSeenByAxe, openScene, type Scene } from '@/tests/support/screens-scene';
+import { openScene, type Scene } from '@/tests/support/screens-scene';
 
 const PHONE = { viewport: { width: 390, height: 844 } };
 const TABLET = { viewport: { width: 1024, height: 768 } };

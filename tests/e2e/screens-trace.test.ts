@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { faultsSeenByAxe } from '@/tests/support/axe-faults';
 import { sceneHistory, serial } from '@/tests/support/scene-history';
-import { faultsSeenByAxe, openScene, type Scene, scan } from '@/tests/support/screens-scene';
+import { openScene, type Scene, scan } from '@/tests/support/screens-scene';
 
 let scene: Scene;
 let page: Page;

@@ -1,12 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import {
-  expectFocusInScanBox,
-  faultsSeenByAxe,
-  openShift,
-  type Shift,
-  scan,
-  verdict,
-} from '@/tests/support/shift-scene';
+import { faultsSeenByAxe } from '@/tests/support/axe-faults';
+import { expectFocusInScanBox, openShift, type Shift, scan, verdict } from '@/tests/support/shift-scene';
 
 let shift: Shift;
 

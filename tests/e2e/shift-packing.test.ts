@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { faultsSeenByAxe } from '@/tests/support/axe-faults';
 import {
   chooseStation,
   expectFocusInScanBox,
-  faultsSeenByAxe,
   openShift,
   type Shift,
   scan,

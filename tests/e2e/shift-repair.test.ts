@@ -1,13 +1,7 @@
 import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import {
-  chooseStation,
-  faultsSeenByAxe,
-  openShift,
-  type Shift,
-  scan,
-  verdict,
-} from '@/tests/support/shift-scene';
+import { faultsSeenByAxe } from '@/tests/support/axe-faults';
+import { chooseStation, openShift, type Shift, scan, verdict } from '@/tests/support/shift-scene';
 
 let shift: Shift;
 

@@ -1,9 +1,9 @@
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { faultsSeenByAxe } from '@/tests/support/axe-faults';
 import {
   chooseStation,
   expectFocusInScanBox,
-  faultsSeenByAxe,
   openShift,
   type Shift,
   scan,

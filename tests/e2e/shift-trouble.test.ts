@@ -1,8 +1,8 @@
 import type { Page, Route } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { faultsSeenByAxe } from '@/tests/support/axe-faults';
 import {
   chooseStation,
-  faultsSeenByAxe,
   openShift,
   type Shift,
   scan,

@@ -1,4 +1,3 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, BrowserContextOptions, Page } from 'playwright';
 import { expect } from 'vitest';
 import { z } from 'zod';
@@ -60,13 +59,6 @@ export async function openScene(events: readonly object[]): Promise<Scene> {
       folder.remove();
     },
   };
-}
-
-/** What axe finds on a page, as one line each; fails when axe looked at nothing. */
-export async function faultsSeenByAxe(page: Page): Promise<string[]> {
-  const { violations, passes } = await new AxeBuilder({ page }).analyze();
-  expect(passes.length).toBeGreaterThan(10);
-  return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
 }
 
 /** Types as a scanner does, wherever the focus is: fast, and with Enter at the end. */

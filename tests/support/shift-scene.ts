@@ -1,5 +1,4 @@
 import { randomBytes } from 'node:crypto';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, BrowserContextOptions, Page } from 'playwright';
 import { expect } from 'vitest';
 import { z } from 'zod';
@@ -228,11 +227,4 @@ export async function verdict(
 /** Whether the next scan would go into the scan box. */
 export async function expectFocusInScanBox(page: Page): Promise<void> {
   await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('name'))).toBe('code');
-}
-
-/** What axe finds on a page, as one line each; fails when axe looked at nothing. */
-export async function faultsSeenByAxe(page: Page): Promise<string[]> {
-  const { violations, passes } = await new AxeBuilder({ page }).analyze();
-  expect(passes.length).toBeGreaterThan(10);
-  return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
 }
