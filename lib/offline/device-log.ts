@@ -26,8 +26,8 @@ export const deviceStateSchema = z.object({
 });
 export type DeviceState = z.infer<typeof deviceStateSchema>;
 
-/** A fact as the screen tells it, with who did it and when (RFC 3339 with offset). */
-export type NewFact = { draft: EventDraft; badge: string; at: string };
+/** A fact as the screen tells it, with who did it, when (RFC 3339 with offset) and how sure that is. */
+export type NewFact = { draft: EventDraft; badge: string; at: string; uncertaintyMs?: number };
 
 /**
  * The device's own log of events that the server may not have. An event gets its id and number here, once; it leaves
@@ -45,10 +45,10 @@ export type DeviceLog = {
 
 /** The event that a fact becomes; throws on a fact that its schema refuses, before a number is spent on it. */
 export function makeEvent(
-  { draft, badge, at }: NewFact,
+  { draft, badge, at, uncertaintyMs = 0 }: NewFact,
   stamp: { id: string; device: string; deviceSeq: number },
 ): WireEvent {
-  return eventSchema.parse({ ...draft, ...stamp, at, operator: badge });
+  return eventSchema.parse({ ...draft, ...stamp, at, uncertaintyMs, operator: badge });
 }
 
 /** The go that an event gives the result of, or null. */

@@ -1,10 +1,11 @@
 import type { Refusal } from '@/lib/domain/gate/refusals';
 import type { EventDraft } from '@/lib/domain/station/event-draft';
-import type { DeviceEntry, DeviceLog } from '@/lib/offline/device-log';
+import type { DeviceEntry, DeviceLog, NewFact } from '@/lib/offline/device-log';
 import { EventSender, type SenderState } from '@/lib/offline/event-sender';
 import { openKeptDeviceLog } from '@/lib/offline/kept-device-log';
 import { localInstant } from '@/lib/offline/local-instant';
 import { memoryDeviceLog } from '@/lib/offline/memory-device-log';
+import { pageClock } from '@/lib/offline/page-clock';
 import { postEvents } from '@/lib/offline/post-events';
 
 const LOCK_NAME = 'reelkin-sender';
@@ -31,6 +32,7 @@ export class FactRecorder {
   #channel: BroadcastChannel | null = null;
   #sender: EventSender | null = null;
   #wakeUp: () => void = () => undefined;
+  #stopClock: () => void = () => undefined;
   #view: RecorderView = { entries: [], state: 'idle' };
 
   /** `badge` is who is signed in. Nothing happens before `start`, or the first record. */
@@ -46,6 +48,7 @@ export class FactRecorder {
       void this.#refresh();
     };
     window.addEventListener('online', this.wake);
+    this.#stopClock = pageClock.start();
     await this.#refresh();
     await this.#send();
   }
@@ -53,7 +56,7 @@ export class FactRecorder {
   /** Keeps a fact of now; resolves as soon as it cannot be lost any more. */
   async record(draft: EventDraft): Promise<KeptFact> {
     const log = await this.#log();
-    const event = await log.append({ draft, badge: this.#badge, at: localInstant(new Date()) });
+    const event = await log.append({ draft, badge: this.#badge, ...timeOf(draft) });
     this.#own.add(event.id);
     const answered = new Promise<Refusal[] | null>((resolve) => this.#answers.set(event.id, resolve));
     await this.#changed();
@@ -92,6 +95,7 @@ export class FactRecorder {
 
   stop(): void {
     window.removeEventListener('online', this.wake);
+    this.#stopClock();
     this.#channel?.close();
     this.#channel = null;
   }
@@ -153,6 +157,13 @@ export class FactRecorder {
     this.#view = view;
     for (const listener of this.#listeners) listener();
   }
+}
+
+/** Now, as sure as the device can be of it and of the begin that the fact may tell. */
+function timeOf({ body }: EventDraft): Pick<NewFact, 'at' | 'uncertaintyMs'> {
+  const begin = 'startedAt' in body ? body.startedAt : undefined;
+  const { atMs, uncertaintyMs } = pageClock.stamp(begin === undefined ? undefined : Date.parse(begin));
+  return { at: localInstant(new Date(atMs)), uncertaintyMs };
 }
 
 /** One sender in all tabs. A page without Web Locks (plain http) sends beside the others: ids make that harmless. */

@@ -1,5 +1,6 @@
 import { type AppendResult, appendAnswerSchema } from '@/lib/domain/events/append-answer';
 import type { WireEvent } from '@/lib/domain/events/catalogue';
+import { pageClock } from '@/lib/offline/page-clock';
 
 const ANSWER_LIMIT_MS = 20_000;
 
@@ -12,7 +13,7 @@ export type Posted =
 /** Sends events once. Whatever is not a complete answer counts as none: the same events may be sent again. */
 export async function postEvents(events: readonly WireEvent[]): Promise<Posted> {
   try {
-    const response = await fetch('/api/events', {
+    const response = await pageClock.fetch('/api/events', {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify({ events }),

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { pageClock } from '@/lib/offline/page-clock';
 
 const ANSWER_LIMIT_MS = 20_000;
 
@@ -14,7 +15,7 @@ export async function readApi<T extends z.ZodType>(
   body?: unknown,
 ): Promise<ApiAnswer<z.output<T>>> {
   try {
-    const response = await fetch(path, {
+    const response = await pageClock.fetch(path, {
       ...(body === undefined
         ? {}
         : {

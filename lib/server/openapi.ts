@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { CLOCK_HEADER, clockAnswerSchema } from '@/lib/domain/clock/clock-exchange';
 import { EVENTS_PER_REQUEST_MAX } from '@/lib/domain/events/append-request';
 import { eventSchema } from '@/lib/domain/events/catalogue';
 import { checkAnswerSchema, checkQuestionSchema, refusalSchema } from '@/lib/domain/gate/question';
@@ -154,6 +155,13 @@ function paths(): Json {
         summary: 'Everything that went into a unit and happened to it',
         parameters: parameters(asBuiltQuestionSchema),
         responses: responses('The as-built record.', json(schemaOf(asBuiltAnswerSchema, 'output'))),
+      },
+    },
+    '/api/clock': {
+      get: {
+        summary: 'The time of the server',
+        description: `Every answer carries ${CLOCK_HEADER}: mark, receive and transmit time (milliseconds since 1970) to a request with a mark of 1 to 40 letters, digits, _ and - in that header, for offset and delay as in RFC 5905.`,
+        responses: responses('The time.', json(schemaOf(clockAnswerSchema, 'output'))),
       },
     },
     '/api/health': {

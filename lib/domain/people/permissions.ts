@@ -39,6 +39,7 @@ const OTHER_ROLES = {
   check: EVERYONE,
   trace: EVERYONE,
   contract: EVERYONE,
+  clock: EVERYONE,
   'plant:read': EVERYONE,
   'plant:write': ['admin'],
   'people:manage': ['admin'],

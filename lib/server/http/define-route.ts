@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { CLOCK_HEADER, clockStamp } from '@/lib/domain/clock/clock-exchange';
 import { type Action, may } from '@/lib/domain/people/permissions';
 import { type Principal, principalLabel } from '@/lib/domain/people/principal';
 import { authenticate } from '@/lib/server/http/authenticate';
@@ -45,12 +46,19 @@ export function defineRoute(definition: RouteDefinition): RouteExports {
 async function answerAndLog(definition: RouteDefinition, request: Request): Promise<Response> {
   const requestId = randomUUID();
   const startedMs = performance.now();
+  const receivedMs = Date.now();
   const facts: RequestFacts = { requestId, method: request.method, path: new URL(request.url).pathname };
   const response = await answerOrProblem({ definition, request, facts });
   const elapsedMs = Math.round(performance.now() - startedMs);
   const level = elapsedMs >= SLOW_MS ? 'warn' : 'debug';
   log()[level]({ ...facts, status: response.status, elapsedMs }, 'request');
-  return withHeaders({ response, requestId, hasBody: request.method !== 'HEAD' });
+  const mark = request.headers.get(CLOCK_HEADER);
+  return withHeaders({
+    response,
+    requestId,
+    hasBody: request.method !== 'HEAD',
+    clock: { mark, receivedMs },
+  });
 }
 
 type RequestFacts = { requestId: string; method: string; path: string; by?: string };
@@ -126,12 +134,15 @@ async function withHeaders(answer: {
   response: Response;
   requestId: string;
   hasBody: boolean;
+  clock: { mark: string | null; receivedMs: number };
 }): Promise<Response> {
-  const { response, requestId, hasBody } = answer;
+  const { response, requestId, hasBody, clock } = answer;
   if (!hasBody) await response.body?.cancel();
   const headers = new Headers(response.headers);
   headers.set('x-request-id', requestId);
   if (!headers.has('cache-control')) headers.set('cache-control', 'no-store');
   const { status, statusText } = response;
+  const stamp = clockStamp(clock.mark, { receivedMs: clock.receivedMs, transmittedMs: Date.now() });
+  if (stamp !== null) headers.set(CLOCK_HEADER, stamp);
   return new Response(hasBody ? response.body : null, { status, statusText, headers });
 }

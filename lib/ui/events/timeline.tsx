@@ -14,6 +14,8 @@ import { ReasonList } from '@/lib/ui/verdict/reason-list';
 
 /** From how late on it is worth saying that an event was recorded later than it happened. */
 const LATE_MS = 120_000;
+// Every clock has some doubt; nobody decides anything by less than this.
+const DOUBT_SAID_MS = 1000;
 
 /**
  * What happened, in order: voided events keep their place, struck through with who and why; events against a rule say
@@ -88,7 +90,7 @@ function Asides({ recorded: { event, recordedAt, recordedBy } }: { recorded: Rec
   const time = formatMoment(Date.parse(recordedAt), { timeZone, precision: 'second' });
   const delayMs = Date.parse(recordedAt) - Date.parse(event.at);
   const asides = [
-    (event.uncertaintyMs ?? 0) > 0 && t('doubt', { doubt: duration(event.uncertaintyMs ?? 0) }),
+    (event.uncertaintyMs ?? 0) >= DOUBT_SAID_MS && t('doubt', { doubt: duration(event.uncertaintyMs ?? 0) }),
     delayMs > LATE_MS && t('recordedLater', { delay: duration(delayMs), time }),
     delayMs < -LATE_MS && t('recordedBefore', { time }),
     recordedBy !== event.operator && t('brought', { by: recordedBy }),

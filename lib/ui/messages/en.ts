@@ -1,4 +1,5 @@
 import { changeover } from '@/lib/ui/messages/en/changeover';
+import { clock } from '@/lib/ui/messages/en/clock';
 import { desk } from '@/lib/ui/messages/en/desk';
 import { eventFacts } from '@/lib/ui/messages/en/event-facts';
 import { events } from '@/lib/ui/messages/en/events';
@@ -43,6 +44,7 @@ export const en = {
   floor,
   trace,
   changeover,
+  clock,
   holds,
   items,
   pack,

@@ -4,6 +4,7 @@ import { IconAlertTriangle, IconCloudUp } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import { useRecorder, useRecorderView } from '@/lib/ui/record/record-provider';
 import { BigButton } from '@/lib/ui/shop/big-button';
+import { ClockStrip } from '@/lib/ui/shop/clock-strip';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { SignInLink } from '@/lib/ui/shop/sign-in-link';
 
@@ -17,29 +18,32 @@ export function SenderStrip({ badge }: { badge: string }) {
   const others = waiting.filter((entry) => entry.badge !== badge);
   const isWorrying = state === 'retrying' || state === 'signed_out' || state === 'clock_ahead';
   return (
-    <div role="status">
-      {isWorrying && (own.length > 0 || state === 'signed_out') && (
-        <div className={classes.strip} data-meaning="caution">
-          <IconAlertTriangle aria-hidden />
-          <span className={classes.grow}>{t(state, { count: own.length })}</span>
-          {state === 'signed_out' ? (
-            <SignInLink />
-          ) : (
-            <BigButton onPress={() => recorder.wake()}>{t('sendNow')}</BigButton>
-          )}
-        </div>
-      )}
-      {others.length > 0 && (
-        <div className={classes.strip} data-meaning="caution">
-          <IconCloudUp aria-hidden />
-          <span className={classes.grow}>
-            {t('others', {
-              count: others.length,
-              badges: [...new Set(others.map((entry) => entry.badge))].join(', '),
-            })}
-          </span>
-        </div>
-      )}
-    </div>
+    <>
+      <ClockStrip />
+      <div role="status">
+        {isWorrying && (own.length > 0 || state === 'signed_out') && (
+          <div className={classes.strip} data-meaning="caution">
+            <IconAlertTriangle aria-hidden />
+            <span className={classes.grow}>{t(state, { count: own.length })}</span>
+            {state === 'signed_out' ? (
+              <SignInLink />
+            ) : (
+              <BigButton onPress={() => recorder.wake()}>{t('sendNow')}</BigButton>
+            )}
+          </div>
+        )}
+        {others.length > 0 && (
+          <div className={classes.strip} data-meaning="caution">
+            <IconCloudUp aria-hidden />
+            <span className={classes.grow}>
+              {t('others', {
+                count: others.length,
+                badges: [...new Set(others.map((entry) => entry.badge))].join(', '),
+              })}
+            </span>
+          </div>
+        )}
+      </div>
+    </>
   );
 }

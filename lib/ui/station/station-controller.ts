@@ -10,6 +10,7 @@ import type { SessionEffect, SessionInput } from '@/lib/domain/station/session/s
 import { type StationPicture, stationPictureSchema } from '@/lib/domain/station/station-picture';
 import type { FactRecorder } from '@/lib/offline/fact-recorder';
 import { localInstant } from '@/lib/offline/local-instant';
+import { pageClock } from '@/lib/offline/page-clock';
 import { apiPath, readApi } from '@/lib/offline/read-api';
 import { giveSignal } from '@/lib/ui/shop/signals';
 import { keepSession, keptLots, keptSession } from '@/lib/ui/station/kept-session';
@@ -107,7 +108,7 @@ export class StationController {
     const step = advanceSession(session, input, {
       picture,
       may: (action) => may(person, action),
-      now: localInstant(new Date()),
+      now: localInstant(new Date(pageClock.stamp().atMs)),
     });
     this.#show({ ...this.#view, session: step.session });
     keepSession(station, step.session);

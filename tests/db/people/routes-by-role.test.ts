@@ -24,6 +24,7 @@ const EXPECTED: Record<string, Partial<Record<Method, Action | 'public'>>> = {
   },
   changeover: { GET: 'screen:changeover' },
   check: { POST: 'check' },
+  clock: { GET: 'clock' },
   events: { POST: 'events' },
   floor: { GET: 'screen:floor' },
   health: { GET: 'public' },

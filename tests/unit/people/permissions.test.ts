@@ -89,6 +89,7 @@ test('every role on every action is as it was agreed', () => {
     check                    x        x       x  x      x        x
     trace                    x        x       x  x      x        x
     contract                 x        x       x  x      x        x
+    clock                    x        x       x  x      x        x
     plant:read               x        x       x  x      x        x
     plant:write              .        .       .  .      .        x
     people:manage            .        .       .  .      .        x
