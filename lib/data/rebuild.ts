@@ -15,6 +15,7 @@ export const READ_TABLES = [
   'unit',
   'item',
   'mount',
+  'splice',
   'unmount',
   'slot_doubt',
   'pass',

@@ -74,8 +74,10 @@ type Answer = Awaited<ReturnType<typeof asBuilt>>;
 /** The parts of an as-built record that the model answers too, in an order of their own. */
 function comparable(record: NonNullable<Answer> | ReturnType<ReferenceModel['asBuilt']>) {
   const { unit, product, revision, place, containers } = record;
-  const draws = record.draws.map(({ via, ...draw }) =>
-    JSON.stringify({ ...draw, via: via.length > 0 }, Object.keys({ ...draw, via }).sort()),
+  // The model does not say why a draw is only possible; the record always does.
+  const draws = record.draws.map(
+    ({ via, because = [], ...draw }: (typeof record.draws)[number] & { because?: string[] }) =>
+      JSON.stringify({ ...draw, via: via.length > 0 }, Object.keys({ ...draw, via }).sort()),
   );
   const stays = (rows: typeof record.children) =>
     rows.map(({ unit: other, position, at, by, until, endedBy }) => ({

@@ -85,6 +85,12 @@ export function eventMaker(startAt = '2026-03-02T06:00:00Z', run = RUN) {
       make('item.retired', { item, reason: 'empty' }, envelope),
     mounted: (item: string, station: string, slot: string, envelope: Envelope = {}) =>
       make('item.mounted', { item, slot }, { station, ...envelope }),
+    spliced: (
+      reels: { from: string; to: string; greyUnits?: number },
+      station: string,
+      slot: string,
+      envelope: Envelope = {},
+    ) => make('item.spliced', { ...reels, slot }, { station, ...envelope }),
     unmounted: (item: string, station: string, slot: string, envelope: Envelope = {}) =>
       make('item.unmounted', { item, slot }, { station, ...envelope }),
     voided: (event: string, envelope: Envelope = {}) =>

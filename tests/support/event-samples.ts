@@ -69,6 +69,10 @@ export const BODY_SAMPLES: Record<EventType, object[]> = {
   'item.counted': [{ item: 'R-1', quantity: 0, method: 'x-ray' }],
   'item.mounted': [{ item: 'R-1', slot: '1-01' }],
   'item.unmounted': [{ item: 'R-1', slot: '1-01' }],
+  'item.spliced': [
+    { from: 'R-1', to: 'R-2', slot: '1-01' },
+    { from: 'R-1', to: 'R-2', slot: '1-01', greyUnits: 3 },
+  ],
   'item.inspected': [
     { item: 'S-1', result: 'pass' },
     { item: 'S-1', result: 'fail', readings: READINGS },
@@ -77,7 +81,7 @@ export const BODY_SAMPLES: Record<EventType, object[]> = {
   'event.voided': [{ event: OTHER_ID, reason: 'scanned by mistake' }],
 };
 
-const AT_A_STATION: readonly string[] = ['unit.processed', 'item.mounted', 'item.unmounted'];
+const AT_A_STATION: readonly string[] = ['unit.processed', 'item.mounted', 'item.unmounted', 'item.spliced'];
 
 type Sample = { type: string; at: string; body: object } & Record<string, unknown>;
 

@@ -76,6 +76,7 @@ export class InMemoryRecord {
       item: (item) => this.#items.get(item) ?? null,
       container: (container) => this.#containerFacts(container),
       slotContents: (station) => this.#slots.get(station) ?? new Map<string, string>(),
+      greyContents: () => new Map(),
       holdsOn: (kind, id) =>
         (this.#holdsByTarget.get(`${kind} ${id}`) ?? []).filter(
           (hold) => !hold.isReleased && !(isRecordOnly && hold.isAutomatic),
@@ -128,6 +129,9 @@ export class InMemoryRecord {
       }
       case 'item.mounted':
         this.#slotsOf(event.station).set(event.body.slot, event.body.item);
+        break;
+      case 'item.spliced':
+        this.#slotsOf(event.station).set(event.body.slot, event.body.to);
         break;
       case 'item.unmounted':
         this.#slotsOf(event.station).delete(event.body.slot);

@@ -26,6 +26,8 @@ export type Scene = {
   containers?: Record<string, Partial<Omit<ContainerFacts, 'container'>>>;
   /** Slot → item, whatever the station: a case has one station at a time. */
   slots?: Record<string, string>;
+  /** Slot → item whose end was spliced away there. */
+  grey?: Record<string, string>;
   /** Target as `unit U1`, `item R1`, `lot L1` or `container CT1` → hold. */
   holds?: Record<string, string>;
   /** Inner unit → outer unit. */
@@ -79,7 +81,15 @@ const REASON = 'cracks';
 
 /** The record as a scene describes it, for the gate to ask. */
 export function knownOf(scene: Scene): Known {
-  const { units = {}, containers = {}, inside = {}, slots = {}, placedHolds = {}, events = {} } = scene;
+  const {
+    units = {},
+    containers = {},
+    inside = {},
+    slots = {},
+    grey = {},
+    placedHolds = {},
+    events = {},
+  } = scene;
   const innerOf = (unit: string): string[] =>
     Object.entries(inside).flatMap(([inner, outer]) => (outer === unit ? [inner, ...innerOf(inner)] : []));
   const containersIn = (container: string): string[] =>
@@ -102,6 +112,7 @@ export function knownOf(scene: Scene): Known {
     container: (container) =>
       find(containers, container, (facts) => ({ container, inside: null, shipment: null, ...facts })),
     slotContents: () => new Map(Object.entries(slots)),
+    greyContents: () => new Map(Object.entries(grey)),
     holdsOn: (kind, id): OpenHold[] => {
       const hold = scene.holds?.[`${kind} ${id}`];
       return hold === undefined ? [] : [{ hold, kind, id, reason: REASON }];

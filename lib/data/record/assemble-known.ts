@@ -11,6 +11,7 @@ import {
 } from '@/lib/data/record/record-cache';
 import { innerOf, outerOf, unitFamily } from '@/lib/data/record/unit-family';
 import type { LoggedEvent } from '@/lib/domain/events/logged-event';
+import { changesSlot } from '@/lib/domain/events/touched';
 import type { HoldTargetKind } from '@/lib/domain/events/vocabulary';
 import type { ContainerFacts, ItemFacts, Known, OpenHold } from '@/lib/domain/gate/known';
 import { foldContainer } from '@/lib/domain/packing/fold-container';
@@ -47,10 +48,12 @@ export async function assembleKnown(options: {
     if (state?.placing === 'container' && state.container !== null)
       await followContainer(cache, event, containers, state.container);
 
-  const station =
-    event.type === 'unit.processed' || event.type.endsWith('mounted') ? event.station : undefined;
+  const station = event.type === 'unit.processed' || changesSlot(event) ? event.station : undefined;
   const mounts = station === undefined ? [] : await mountsAt(options, station);
-  const items = await itemsBefore(options, [...mentionedItems(event), ...mounts.map((mount) => mount.item)]);
+  const items = await itemsBefore(options, [
+    ...mentionedItems(event),
+    ...mounts.flatMap(({ item, grey }) => (grey === null ? [item] : [item, grey.item])),
+  ]);
   const lots = [...items.values()].flatMap((item) => item?.lot ?? []);
   await cache.holds.require([
     ...[...states.keys()].map((unit) => holdKey('unit', unit)),
@@ -62,6 +65,11 @@ export async function assembleKnown(options: {
   ]);
 
   const slots = new Map(mounts.map((mount) => [mount.slot, mount.item]));
+  const grey = new Map(
+    mounts.flatMap((mount) =>
+      mount.grey !== null && event.atUs < mount.grey.untilUs ? [[mount.slot, mount.grey.item]] : [],
+    ),
+  );
   // A person's hold stops what comes while it is open, whenever that happened. The server's own stops what happened
   // since: what happened before may be just the missing event that puts it right.
   const isOpenAt = (hold: HoldFact) =>
@@ -74,6 +82,7 @@ export async function assembleKnown(options: {
     item: (item) => items.get(item) ?? null,
     container: (container) => containers.get(container) ?? null,
     slotContents: () => slots,
+    greyContents: () => grey,
     holdsOn: (kind: HoldTargetKind, id: string): OpenHold[] =>
       cache.holds
         .get(holdKey(kind, id))
@@ -108,6 +117,7 @@ function mentionedItems(event: LoggedEvent): string[] {
   if (type === 'unit.processed') return (body.used ?? []).map((used) => used.item);
   if (type === 'unit.started') return body.boardLot === undefined ? [] : [body.boardLot];
   if (type === 'hold.placed') return body.target.kind === 'item' ? [body.target.id] : [];
+  if (type === 'item.spliced') return [body.from, body.to];
   return 'item' in body && body.item !== undefined ? [body.item] : [];
 }
 
@@ -185,7 +195,8 @@ async function mountsAt(
   const { db, cache, event } = options;
   await cache.slots.require([station]);
   const { open, changedUs } = cache.slots.get(station);
-  if (event.type === 'item.unmounted') return loadMountsBefore(db, station, event);
+  if (event.type === 'item.unmounted' || event.type === 'item.spliced')
+    return loadMountsBefore(db, station, event);
   return event.atUs >= changedUs ? open : loadMountsAt(db, station, formatInstant(event.atUs));
 }
 

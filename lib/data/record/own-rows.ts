@@ -3,7 +3,7 @@ import { doubtUs, type LoggedEvent } from '@/lib/domain/events/logged-event';
 import { directDrawsOf, passOf } from '@/lib/domain/genealogy/draw-rows';
 import { formatInstant } from '@/lib/domain/time';
 
-type Row = Record<string, string | number | string[] | null>;
+type Row = Record<string, string | number | boolean | string[] | null>;
 
 type OwnTable = {
   table: string;
@@ -92,23 +92,33 @@ const OWN_TABLES: readonly OwnTable[] = [
   {
     table: 'read.mount',
     columns:
-      'event uuid, station text, slot text, item text, from_at timestamptz, from_low timestamptz, from_high timestamptz',
+      'event uuid, station text, slot text, item text, from_at timestamptz, from_low timestamptz, from_high timestamptz, is_spliced boolean',
     rowsOf: (event) => {
-      if (event.type !== 'item.mounted') return [];
+      if (event.type !== 'item.mounted' && event.type !== 'item.spliced') return [];
       const { station, atUs, id, body } = event;
       const doubt = doubtUs(event);
+      const isSpliced = event.type === 'item.spliced';
       return [
         {
           event: id,
           station,
           slot: body.slot,
-          item: body.item,
+          item: isSpliced ? event.body.to : event.body.item,
+          is_spliced: isSpliced,
           from_at: time(atUs),
           from_low: time(atUs - doubt),
           from_high: time(atUs + doubt),
         },
       ];
     },
+  },
+  {
+    table: 'read.splice',
+    columns: 'event uuid, item text, grey_units integer',
+    rowsOf: (event) =>
+      event.type === 'item.spliced'
+        ? [{ event: event.id, item: event.body.from, grey_units: event.body.greyUnits ?? null }]
+        : [],
   },
   {
     table: 'read.unmount',

@@ -21,6 +21,8 @@ const mountRow = z.object({
   item: z.string(),
   from_at: z.number(),
   to_at: openInstantColumn,
+  ending: z.string().nullable(),
+  grey_until: openInstantColumn.nullable(),
 });
 const holdRow = z.object({
   hold: z.string(),
@@ -40,8 +42,17 @@ const joiningRow = z.object({
   to_at: openInstantColumn,
 });
 
-/** A mount interval in microseconds; `toUs` is infinite while it lasts. */
-export type MountFact = { slot: string; item: string; fromUs: number; toUs: number };
+/**
+ * A mount interval in microseconds; `toUs` is infinite while it lasts. `grey` names the item whose end was spliced to
+ * it, and until when that may still be drawn from.
+ */
+export type MountFact = {
+  slot: string;
+  item: string;
+  fromUs: number;
+  toUs: number;
+  grey: { item: string; untilUs: number } | null;
+};
 /** What stands in a station's slots now, and since when (microseconds) nothing has changed there. */
 export type StationSlots = { open: MountFact[]; changedUs: number };
 /** A hold with its period in microseconds; `releasedUs` is infinite while it lasts. */
@@ -183,9 +194,14 @@ async function loadItems(db: Queryable, items: string[]): Promise<Map<string, It
   );
 }
 
+const MOUNT_COLUMNS = `m.station, m.slot, m.item, m.from_at, m.to_at, g.item as ending,
+       case when m.is_spliced then read.grey_until(m.event) end as grey_until`;
+const MOUNTS = 'read.mount m left join read.splice g on m.is_spliced and g.event = m.event';
+
 function readMount(row: unknown): MountFact & { station: string } {
-  const { station, slot, item, from_at: fromUs, to_at: toUs } = mountRow.parse(row);
-  return { station, slot, item, fromUs, toUs };
+  const { station, slot, item, from_at: fromUs, to_at: toUs, ending, grey_until } = mountRow.parse(row);
+  const grey = ending === null || grey_until === null ? null : { item: ending, untilUs: grey_until };
+  return { station, slot, item, fromUs, toUs, grey };
 }
 
 const changedRow = z.object({ station: z.string(), changed_at: z.number().nullable() });
@@ -193,8 +209,8 @@ const changedRow = z.object({ station: z.string(), changed_at: z.number().nullab
 async function loadStationSlots(db: Queryable, stations: string[]): Promise<Map<string, StationSlots>> {
   const [open, unmounted] = await Promise.all([
     db.query(
-      `select station, slot, item, from_at, to_at from read.mount
-       where station = any($1) and to_at = 'infinity'`,
+      `select ${MOUNT_COLUMNS} from ${MOUNTS}
+       where m.station = any($1) and m.to_at = 'infinity'`,
       [stations],
     ),
     db.query(
@@ -220,8 +236,8 @@ async function loadStationSlots(db: Queryable, stations: string[]): Promise<Map<
 /** What stood in a station's slots at a moment (an RFC 3339 time): who mounts at that very moment counts. */
 export async function loadMountsAt(db: Queryable, station: string, at: string): Promise<MountFact[]> {
   const { rows } = await db.query(
-    `select station, slot, item, from_at, to_at from read.mount
-     where station = $1 and from_at <= $2::timestamptz and to_at > $2::timestamptz`,
+    `select ${MOUNT_COLUMNS} from ${MOUNTS}
+     where m.station = $1 and m.from_at <= $2::timestamptz and m.to_at > $2::timestamptz`,
     [station, at],
   );
   return rows.map(readMount);
@@ -234,9 +250,9 @@ export async function loadMountsBefore(
   { atUs, id }: OrderKey,
 ): Promise<MountFact[]> {
   const { rows } = await db.query(
-    `select station, slot, item, from_at, to_at from read.mount
-     where station = $1 and (from_at, event) < ($2::timestamptz, $3::uuid)
-       and (to_at > $2::timestamptz or (to_at = $2::timestamptz and to_event >= $3::uuid))`,
+    `select ${MOUNT_COLUMNS} from ${MOUNTS}
+     where m.station = $1 and (m.from_at, m.event) < ($2::timestamptz, $3::uuid)
+       and (m.to_at > $2::timestamptz or (m.to_at = $2::timestamptz and m.to_event >= $3::uuid))`,
     [station, formatInstant(atUs), id],
   );
   return rows.map(readMount);

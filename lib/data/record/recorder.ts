@@ -10,7 +10,7 @@ import { refreshTouched } from '@/lib/data/record/refresh-touched';
 import { type UnitEntry, writeUnits } from '@/lib/data/record/unit-rows';
 import type { EventOf } from '@/lib/domain/events/catalogue';
 import type { LoggedEvent } from '@/lib/domain/events/logged-event';
-import { touchedBy } from '@/lib/domain/events/touched';
+import { changesSlot, touchedBy } from '@/lib/domain/events/touched';
 import type { Plant } from '@/lib/domain/plant/plant';
 import { compareKeys } from '@/lib/domain/time';
 import { extendUnit } from '@/lib/domain/units/fold-unit';
@@ -163,7 +163,6 @@ export class Recorder {
       this.cache.joiningsOfInner.forget(joining.inner);
       this.cache.joiningsOfOuter.forget(joining.outer);
     }
-    if (event.type === 'item.mounted' || event.type === 'item.unmounted')
-      this.cache.slots.forget(event.station);
+    if (changesSlot(event)) this.cache.slots.forget(event.station);
   }
 }

@@ -32,12 +32,12 @@ function endMounts(chosen: string): string {
 }
 
 /**
- * Sets the intervals that a mount or an unmount (recorded or voided just now) can change: its own and the one before
+ * Sets the intervals that a mount, a splice or an unmount (recorded or voided just now) can change: its own and the one before
  * it in the slot. Constant work, whatever the number of units that it moves.
  */
 export async function refreshSlot(
   db: Queryable,
-  event: LoggedEvent & EventOf<'item.mounted' | 'item.unmounted'>,
+  event: LoggedEvent & EventOf<'item.mounted' | 'item.unmounted' | 'item.spliced'>,
 ): Promise<void> {
   const { station, body, atUs, id } = event;
   await db.query(

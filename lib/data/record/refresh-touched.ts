@@ -6,7 +6,7 @@ import { refreshJoining } from '@/lib/data/record/refresh-joining';
 import { refreshSlot } from '@/lib/data/record/refresh-slot';
 import { foldFromLog, loadUnits, writeUnits } from '@/lib/data/record/unit-rows';
 import type { LoggedEvent } from '@/lib/domain/events/logged-event';
-import { touchedBy } from '@/lib/domain/events/touched';
+import { changesSlot, touchedBy } from '@/lib/domain/events/touched';
 import type { Plant } from '@/lib/domain/plant/plant';
 
 /**
@@ -21,7 +21,7 @@ export async function refreshTouched(db: Queryable, event: LoggedEvent, plant: P
   for (const container of containers) await refreshContainer(db, container);
   await refreshHolds(db, holds);
   if (joining !== null) await refreshJoining(db, joining.inner, joining.outer);
-  if (event.type === 'item.mounted' || event.type === 'item.unmounted') await refreshSlot(db, event);
+  if (changesSlot(event)) await refreshSlot(db, event);
 }
 
 /** Folds a unit again, with the holds that its failing results placed or place no more. */

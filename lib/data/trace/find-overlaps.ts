@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Queryable } from '@/lib/data/pool';
+import { bitOf, GREY_UNTIL, readDoubt, slotDoubt } from '@/lib/data/trace/slot-doubt';
 import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 import { passOf } from '@/lib/domain/genealogy/draw-rows';
 import type { Overlap } from '@/lib/domain/genealogy/unit-draws';
@@ -11,6 +12,7 @@ const rowSchema = z.object({
   slot: z.string(),
   item: z.string(),
   is_certain: z.boolean(),
+  doubt: z.number().int(),
 });
 
 /**
@@ -28,36 +30,70 @@ export async function findOverlaps(
   const passes = events.flatMap((event) => {
     if (event.type !== 'unit.processed') return [];
     const { station, lowUs, highUs } = passOf(event);
-    return [{ pass: event.id, station, low: formatInstant(lowUs), high: formatInstant(highUs) }];
+    return [
+      {
+        pass: event.id,
+        station,
+        at: formatInstant(event.atUs),
+        low: formatInstant(lowUs),
+        high: formatInstant(highUs),
+      },
+    ];
   });
   const found = new Map<string, Overlap[]>();
   if (passes.length === 0) return found;
   const { rows } = await db.query(
-    `select p.pass, m.event, m.slot, m.item, p.low >= m.from_high and p.high < m.to_low as is_certain
-     from jsonb_to_recordset($1::jsonb) as p(pass uuid, station text, low timestamptz, high timestamptz)
-     join read.slot_doubt s on s.station = p.station
-     cross join lateral (
-       (select x.* from read.mount x
-        where x.station = s.station and x.slot = s.slot and x.from_at <= p.low - s.doubt
-        order by x.from_at desc, x.event desc limit 1)
-       union all
-       (select x.* from read.mount x
-        where x.station = s.station and x.slot = s.slot
-          and x.from_at > p.low - s.doubt and x.from_at <= p.high + s.doubt)
-     ) x
-     cross join lateral (
-       select x.event, x.slot, x.item, x.from_at, x.from_low, x.from_high,
-              case when x.to_at <= $2::timestamptz then x.to_at else 'infinity' end as to_at,
-              case when x.to_at <= $2::timestamptz then x.to_low else 'infinity' end as to_low,
-              case when x.to_at <= $2::timestamptz then x.to_high else 'infinity' end as to_high
-     ) m
-     where m.from_at <= $2::timestamptz and m.from_at < m.to_at and p.high >= m.from_low and p.low < m.to_high
-     order by p.pass, m.slot, m.from_at, m.event`,
+    `with recursive stay as (
+       select p.pass, p.at, p.low, p.high, m.event, m.station, m.slot, m.item, m.from_at, m.from_low,
+              greatest(m.from_high, z.grey_until) as from_high,
+              case when m.to_at <= $2::timestamptz then m.to_at else 'infinity' end as to_at,
+              case when m.to_at <= $2::timestamptz then m.to_low else 'infinity' end as to_low,
+              case when m.to_at <= $2::timestamptz then m.to_high else 'infinity' end as to_high,
+              z.grey_until
+       from jsonb_to_recordset($1::jsonb) as p(pass uuid, station text, at timestamptz, low timestamptz, high timestamptz)
+       join read.slot_doubt s on s.station = p.station
+       cross join lateral (
+         (select x.* from read.mount x
+          where x.station = s.station and x.slot = s.slot and x.from_at <= p.low - s.doubt
+          order by x.from_at desc, x.event desc limit 1)
+         union all
+         (select x.* from read.mount x
+          where x.station = s.station and x.slot = s.slot
+            and x.from_at > p.low - s.doubt and x.from_at <= p.high + s.doubt)
+       ) m
+       left join lateral (${GREY_UNTIL}) z on true
+       where m.from_at <= $2::timestamptz
+     ),
+     -- Back through the splices whose grey zone the pass is in: a zone never ends after that of a later splice.
+     ending as (
+       select pass, low, high, event, station, slot, from_at, from_low, to_at, grey_until
+       from stay where grey_until > low
+       union
+       select e.pass, e.low, e.high, m.event, m.station, m.slot, m.from_at, m.from_low, m.to_at, z.grey_until
+       from ending e
+       cross join lateral (
+         select x.* from read.mount x
+         where x.station = e.station and x.slot = e.slot and (x.from_at, x.event) < (e.from_at, e.event)
+         order by x.from_at desc, x.event desc limit 1
+       ) m
+       left join lateral (${GREY_UNTIL}) z on true
+       where z.grey_until > e.low
+     )
+     select m.pass, m.event, m.slot, m.item, m.low >= m.from_high and m.high < m.to_low as is_certain,
+            ${slotDoubt('m', 'm')} as doubt
+     from stay m
+     where m.from_at < m.to_at and m.high >= m.from_low and m.low < m.to_high
+     union
+     select e.pass, e.event, e.slot, g.item, false, ${bitOf('splice')}
+     from ending e join read.splice g on g.event = e.event
+     where e.from_at < e.to_at and e.high >= e.from_low
+     order by pass, slot, event, item`,
     [JSON.stringify(passes), until],
   );
   for (const row of rows) {
-    const { pass, event, slot, item, is_certain: isCertain } = rowSchema.parse(row);
-    found.set(pass, [...(found.get(pass) ?? []), { event, slot, item, isCertain }]);
+    const { pass, event, slot, item, is_certain: isCertain, doubt } = rowSchema.parse(row);
+    const because = isCertain ? [] : readDoubt(doubt);
+    found.set(pass, [...(found.get(pass) ?? []), { event, slot, item, because }]);
   }
   return found;
 }

@@ -1,3 +1,4 @@
+import { bitOf, GREY_UNTIL, slotDoubt } from '@/lib/data/trace/slot-doubt';
 import { BREADTH_MAX } from '@/lib/domain/genealogy/breadth';
 import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
 import { formatInstant, instantOf } from '@/lib/domain/time';
@@ -6,10 +7,6 @@ import { formatInstant, instantOf } from '@/lib/domain/time';
 export type Statement = { text: string; values: unknown[] };
 
 const LAST_EVENT = "'ffffffff-ffff-ffff-ffff-ffffffffffff'::uuid";
-
-// The work itself, without any doubt about its time, was under way when the item came or went.
-const CROSSES_A_CHANGE = `(p.low + (p.high - p.at) < m.from_at and p.at >= m.from_at
-           or p.low + (p.high - p.at) < m.to_at and p.at >= m.to_at)`;
 
 /**
  * The statement that ends in a table `answer`: one row a unit with relation, certainty, place and path.
@@ -32,7 +29,7 @@ ${base},
 draw as (
   select * from base
   union
-  select s.unit, d.is_material, d.is_certain, d.by_span, array[s.position], s.at, s.event
+  select s.unit, d.is_material, d.is_certain, d.doubt, array[s.position], s.at, s.event
   from draw d
   join read.salvage s on s.from_unit = d.unit and s.from_position = any(d.positions)
   left join lateral (
@@ -43,7 +40,7 @@ draw as (
   where (d.held_at, d.held_event) < (coalesce(cut.at, s.at), coalesce(cut.event, s.event))
 ),
 held as (
-  select d.unit, d.is_material, d.is_certain, d.by_span, d.held_at as from_at, d.held_event as from_event,
+  select d.unit, d.is_material, d.is_certain, d.doubt, d.held_at as from_at, d.held_event as from_event,
          coalesce(gone.at, 'infinity') as to_at, coalesce(gone.event, ${LAST_EVENT}) as to_event,
          array[]::text[] collate "C" as through
   from draw d
@@ -67,7 +64,7 @@ held as (
     ) last
   ) gone on true
   union
-  select j.outer_unit, h.is_material, h.is_certain, h.by_span,
+  select j.outer_unit, h.is_material, h.is_certain, h.doubt,
          case when (j.at, j.event) > (h.from_at, h.from_event) then j.at else h.from_at end,
          case when (j.at, j.event) > (h.from_at, h.from_event) then j.event else h.from_event end,
          case when (j.to_at, j.to_event) < (h.to_at, h.to_event) then j.to_at else h.to_at end,
@@ -79,13 +76,13 @@ held as (
     and j.outer_unit <> all(h.unit || h.through)
 ),
 ranked as (
-  select unit, is_certain, by_span, through,
+  select unit, is_certain, doubt, through,
          case when not is_material then 1 when to_at = 'infinity' then 3 else 2 end as rank
   from held
 ),
 best as (
   select distinct on (unit) unit, rank, through, bool_or(is_certain) over same as is_certain,
-         bool_or(by_span) over same as by_span, bool_or(not by_span) over same as by_clock
+         bit_or(case doubt when 0 then ${bitOf('clock')} else doubt end) over same as doubt
   from ranked
   window same as (partition by unit)
   order by unit, rank desc, ranked.is_certain desc, cardinality(through), through
@@ -93,7 +90,7 @@ best as (
 answer as (
   select b.unit, u.product, u.revision,
          case when b.is_certain then 'certain' else 'possible' end as certainty,
-         array_remove(array[case when b.by_clock then 'clock' end, case when b.by_span then 'span' end], null) as because,
+         b.doubt,
          case b.rank when 3 then 'contains' when 2 then 'formerly' else 'touched' end as relation,
          case when o.place = 'container' and c.shipment is not null then 'shipped' else o.place end as place,
          o.place_station as station, o.container, c.shipment, c.customer, b.through
@@ -124,8 +121,9 @@ function itemDraws(question: WhereUsedQuestion, param: Param): string {
   };
   const viaItem = lot !== undefined || part !== undefined;
   const itemJoin = (alias: string) => `${viaItem ? '' : 'left '}join read.item i on i.item = ${alias}.item`;
-  const mounts = wantedBy('m');
-  if (station !== undefined) mounts.push(`m.station = ${param(station, 'text')}`);
+  const atStation = station === undefined ? [] : [`m.station = ${param(station, 'text')}`];
+  const mounts = [...wantedBy('m'), ...atStation];
+  const endings = [...wantedBy('g'), ...atStation];
   const slotTime = timeTest(question, param, 'p.at', 'p.high - p.at');
   const directTime = timeTest(question, param, 'd.at', 'make_interval(secs => e.uncertainty_ms / 1000.0)');
   const operator = question.operator === undefined ? null : param(question.operator, 'text');
@@ -142,13 +140,29 @@ function itemDraws(question: WhereUsedQuestion, param: Param): string {
   const directJoin =
     lot !== undefined && item === undefined && part === undefined ? 'left ' : viaItem ? '' : 'left ';
   return `
-base(unit, is_material, is_certain, by_span, positions, held_at, held_event) as (
-  select p.unit, coalesce(i.kind, s.holds, 'reel') in ('reel', 'lot'),
-         p.low >= m.from_high and p.high < m.to_low and ${slotTime.certain},
-         ${CROSSES_A_CHANGE},
-         coalesce(b.positions, '{}'), p.at, p.event
+-- What stood in a slot; of an item that a splice ended, the grey zone is one more stay, with nothing certain in it.
+stay as materialized (
+  select m.station, m.slot, i.kind, m.from_at, m.from_low, greatest(m.from_high, z.grey_until) as from_high,
+         m.to_at, m.to_low, m.to_high, z.grey_until, false as is_ending
   from read.mount m
   ${itemJoin('m')}
+  left join lateral (${GREY_UNTIL}) z on true
+  where ${mounts.join(' and ')} and m.from_at < m.to_at
+  union all
+  select m.station, m.slot, i.kind, m.from_at, m.from_low, 'infinity', m.to_at, '-infinity', z.grey_until, z.grey_until,
+         true
+  from read.splice g
+  ${itemJoin('g')}
+  join read.mount m on m.event = g.event
+  left join lateral (${GREY_UNTIL}) z on true
+  where ${endings.join(' and ')} and m.from_at < m.to_at
+),
+base(unit, is_material, is_certain, doubt, positions, held_at, held_event) as (
+  select p.unit, coalesce(m.kind, s.holds, 'reel') in ('reel', 'lot'),
+         p.low >= m.from_high and p.high < m.to_low and ${slotTime.certain},
+         case when m.is_ending then ${bitOf('splice')} else ${slotDoubt('p', 'm')} end,
+         coalesce(b.positions, '{}'), p.at, p.event
+  from stay m
   left join read.plant_slot s on s.station = m.station and s.slot = m.slot
   cross join generate_series(0, ${BREADTH_MAX}) as k(breadth)
   join read.pass p on p.station = m.station and p.breadth = k.breadth
@@ -157,10 +171,9 @@ base(unit, is_material, is_certain, by_span, positions, held_at, held_event) as 
   left join read.bom_slot b
     on b.station = m.station and b.slot = m.slot and b.product = u.product and b.revision = u.revision
   ${operator === null ? '' : `join log.event e on e.id = p.event and e.operator = ${operator}`}
-  where ${mounts.join(' and ')} and m.from_at < m.to_at
-    and (b.slot is not null or coalesce(s.holds, i.kind, 'reel') not in ('reel', 'lot')) and ${slotTime.test}
+  where (b.slot is not null or coalesce(s.holds, m.kind, 'reel') not in ('reel', 'lot')) and ${slotTime.test}
   union all
-  select d.unit, coalesce(i.kind in ('reel', 'lot'), true), ${directTime.certain}, false, d.positions, d.at, d.event
+  select d.unit, coalesce(i.kind in ('reel', 'lot'), true), ${directTime.certain}, 0, d.positions, d.at, d.event
   from read.direct_draw d
   ${directJoin}join read.item i on i.item = d.item
   ${needsEvent ? 'join log.event e on e.id = d.event' : ''}
@@ -176,8 +189,8 @@ function processedDraws(question: WhereUsedQuestion, param: Param): string {
   if (station !== undefined) tests.push(`e.station = ${param(station, 'text')}`);
   if (operator !== undefined) tests.push(`e.operator = ${param(operator, 'text')}`);
   return `
-base(unit, is_material, is_certain, by_span, positions, held_at, held_event) as (
-  select e.unit, false, ${time.certain}, false, '{}'::text[] collate "C", e.at, e.id
+base(unit, is_material, is_certain, doubt, positions, held_at, held_event) as (
+  select e.unit, false, ${time.certain}, 0, '{}'::text[] collate "C", e.at, e.id
   from log.event e
   where e.type = 'unit.processed' and ${tests.join(' and ')}
     and not exists (select from read.voided v where v.event = e.id)

@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import type { Queryable } from '@/lib/data/pool';
+import { readDoubt } from '@/lib/data/trace/slot-doubt';
 import { whereUsedStatement } from '@/lib/data/trace/where-used-sql';
 import {
   type Counts,
   certaintySchema,
   countsSchema,
-  doubtSchema,
   type Place,
   type PlaceKind,
   placeKindSchema,
@@ -26,15 +26,14 @@ const unitRowSchema = z.object({
   shipment: z.string().nullable(),
   customer: z.string().nullable(),
   through: z.array(z.string()),
-  because: z.array(doubtSchema),
+  doubt: z.number().int(),
 });
 
 /** A row of `answer` as the wire tells it. */
 export function readUsedUnit(row: unknown): UsedUnit {
-  const { unit, product, revision, certainty, relation, through, because, ...where } =
-    unitRowSchema.parse(row);
+  const { unit, product, revision, certainty, relation, through, doubt, ...where } = unitRowSchema.parse(row);
   const used = { unit, product, revision, certainty, relation, place: placeOf(where), through };
-  return certainty === 'certain' ? used : { ...used, because };
+  return certainty === 'certain' ? used : { ...used, because: readDoubt(doubt) };
 }
 
 /** A place from the columns that hold it. */

@@ -6,6 +6,7 @@ import {
   itemMounted,
   itemReceived,
   itemRetired,
+  itemSpliced,
   itemUnmounted,
 } from '@/lib/domain/events/item-events';
 import {
@@ -49,6 +50,7 @@ export const EVENT_CATALOGUE = [
   itemCounted,
   itemMounted,
   itemUnmounted,
+  itemSpliced,
   itemInspected,
   itemRetired,
   eventVoided,
@@ -76,6 +78,7 @@ export const eventSchema = z.discriminatedUnion('type', [
   itemCounted.schema,
   itemMounted.schema,
   itemUnmounted.schema,
+  itemSpliced.schema,
   itemInspected.schema,
   itemRetired.schema,
   eventVoided.schema,

@@ -43,6 +43,21 @@ export const itemUnmounted = declareStationEvent({
   body: { item, slot },
 });
 
+export const itemSpliced = declareStationEvent({
+  type: 'item.spliced',
+  title: 'Item spliced',
+  summary: 'The end of a reel in a slot was joined to the begin of another one, without a stop.',
+  body: {
+    from: codeSchema.meta({ description: 'Code of the reel that ends.' }),
+    to: codeSchema.meta({ description: 'Code of the reel that goes on.' }),
+    slot,
+    greyUnits: z.int().min(0).max(1000).optional().meta({
+      description:
+        'Units after the splice that may have drawn from either reel; absent: not known, until the slot changes again.',
+    }),
+  },
+});
+
 export const itemInspected = declareEvent({
   type: 'item.inspected',
   title: 'Item inspected',

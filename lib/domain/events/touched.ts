@@ -1,3 +1,4 @@
+import type { EventOf } from '@/lib/domain/events/catalogue';
 import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 
 /** What must be made again when an event comes or is voided, beside the rows that the event owns. */
@@ -57,9 +58,17 @@ export function touchedBy(event: LoggedEvent): Touched {
       return { ...NOTHING, items: [event.body.item] };
     case 'item.mounted':
     case 'item.unmounted':
+    case 'item.spliced':
     case 'event.voided':
       return NOTHING;
     default:
       return event satisfies never;
   }
+}
+
+/** Whether an event changes what stands in a slot of its station. */
+export function changesSlot(
+  event: LoggedEvent,
+): event is LoggedEvent & EventOf<'item.mounted' | 'item.unmounted' | 'item.spliced'> {
+  return event.type === 'item.mounted' || event.type === 'item.unmounted' || event.type === 'item.spliced';
 }

@@ -89,6 +89,8 @@ function rulesOf(event: WireEvent, known: Known): Refusal[] {
       return mountFaults(known, { ...event.body, station: event.station });
     case 'item.unmounted':
       return unmounted(event, known);
+    case 'item.spliced':
+      return spliced(event, known);
     case 'event.voided':
       return namesVoid(event, known) ? [{ code: 'void_of_void', event: event.body.event }] : [];
     default:
@@ -240,6 +242,16 @@ function released({ body: { hold } }: EventOf<'hold.released'>, known: Known): R
   const state = known.hold(hold);
   if (state === null) return [{ code: 'unknown_hold', hold }];
   return state.isReleased ? [{ code: 'hold_already_released', hold }] : [];
+}
+
+function spliced({ station, body: { from, to, slot } }: EventOf<'item.spliced'>, known: Known): Refusal[] {
+  const refusals: Refusal[] = from === to ? [{ code: 'splices_itself', item: to }] : [];
+  refusals.push(...mountFaults(known, { item: to, station, slot }));
+  const isIn = known.slotContents(station).get(slot) === from;
+  if (known.item(from) === null) refusals.push({ code: 'unknown_item', item: from });
+  else if (!isIn && known.plant.slotHolds(station, slot) !== null)
+    refusals.push({ code: 'not_in_slot', station, slot, item: from });
+  return refusals;
 }
 
 function unmounted({ station, body: { item, slot } }: EventOf<'item.unmounted'>, known: Known): Refusal[] {

@@ -30,6 +30,8 @@ export type Known = {
   container(container: string): ContainerFacts | null;
   /** The item in each occupied slot of a station. */
   slotContents(station: string): ReadonlyMap<string, string>;
+  /** By slot, the item whose end was spliced away there and may still be drawn from: the grey zone is not used up. */
+  greyContents(station: string): ReadonlyMap<string, string>;
   holdsOn(kind: HoldTargetKind, id: string): OpenHold[];
   /** Units inside a unit, at any depth. */
   innerUnits(unit: string): string[];

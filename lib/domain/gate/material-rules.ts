@@ -46,6 +46,7 @@ function drawingSlots(known: Known, unit: string, station: string): Map<string, 
 /** Every slot that a unit draws from is filled, with the right part, and with nothing that is held. */
 export function slotFaults(known: Known, unit: string, station: string): Refusal[] {
   const contents = known.slotContents(station);
+  const grey = known.greyContents(station);
   const refusals: Refusal[] = [];
   for (const [slot, parts] of drawingSlots(known, unit, station)) {
     const item = contents.get(slot);
@@ -54,6 +55,8 @@ export function slotFaults(known: Known, unit: string, station: string): Refusal
       continue;
     }
     refusals.push(...unknownItem(known, item), ...itemOnHold(known, item));
+    const ending = grey.get(slot);
+    if (ending !== undefined) refusals.push(...itemOnHold(known, ending));
     const part = known.item(item)?.part ?? null;
     if (parts !== null && known.item(item) !== null && (part === null || !parts.includes(part)))
       refusals.push({ code: 'wrong_part', station, slot, item, part, expected: parts });

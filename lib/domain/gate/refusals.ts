@@ -29,6 +29,7 @@ export const REFUSAL_CODES = [
   'wrong_part',
   'retired',
   'not_in_slot',
+  'splices_itself',
   'not_in_container',
   'not_inside',
   'already_inside',

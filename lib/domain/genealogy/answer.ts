@@ -16,10 +16,11 @@ export const certaintySchema = z.enum(CERTAINTIES);
 export type Certainty = z.infer<typeof certaintySchema>;
 
 /**
- * Why the record cannot prove it: the times' own doubt reaches over the change of the item (`clock`), or the work was
- * under way when the item changed (`span`).
+ * Why the record cannot prove it: the times' own doubt reaches over the change of the item (`clock`), the work was
+ * under way when the item changed (`span`), or the end of one reel was spliced to the next and the zone in which
+ * either may have been placed was not used up (`splice`). The statement counts them as bits in this order.
  */
-export const DOUBTS = ['clock', 'span'] as const;
+export const DOUBTS = ['clock', 'span', 'splice'] as const;
 export const doubtSchema = z.enum(DOUBTS);
 export type Doubt = z.infer<typeof doubtSchema>;
 

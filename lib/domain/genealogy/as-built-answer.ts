@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { itemKindSchema } from '@/lib/domain/events/vocabulary';
-import { certaintySchema, placeSchema, relationSchema } from '@/lib/domain/genealogy/answer';
+import { certaintySchema, doubtSchema, placeSchema, relationSchema } from '@/lib/domain/genealogy/answer';
 
 const staySchema = z.object({
   unit: z.string().meta({ description: 'The other unit.' }),
@@ -28,6 +28,7 @@ export const asBuiltAnswerSchema = z.object({
       slot: z.string().nullable(),
       at: z.string(),
       certainty: certaintySchema,
+      because: z.array(doubtSchema).optional().meta({ description: 'Why it is only possible.' }),
       relation: relationSchema,
       by: z.string().meta({ description: 'Id of the event that drew.' }),
       via: z.array(z.string()).meta({ description: 'Salvages that brought it here, the last one last.' }),

@@ -2,14 +2,17 @@ import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 import type { ItemKind } from '@/lib/domain/events/vocabulary';
 import type { ItemFacts } from '@/lib/domain/gate/known';
 import { isMaterial } from '@/lib/domain/gate/material-rules';
-import type { Certainty, Relation } from '@/lib/domain/genealogy/answer';
+import type { Certainty, Doubt, Relation } from '@/lib/domain/genealogy/answer';
 import { directDrawsOf } from '@/lib/domain/genealogy/draw-rows';
 import type { Plant } from '@/lib/domain/plant/plant';
 import { compareKeys, type OrderKey } from '@/lib/domain/time';
 import { foldUnit } from '@/lib/domain/units/fold-unit';
 
-/** An item that may have stood in a slot while a unit was processed: found by overlap, judged by `isCertain`. */
-export type Overlap = { event: string; slot: string; item: string; isCertain: boolean };
+/**
+ * An item that stood, or may have stood, in a slot while a unit was processed: `because` says what the record cannot
+ * exclude, and is empty where it proves it.
+ */
+export type Overlap = { event: string; slot: string; item: string; because: Doubt[] };
 
 /** What is known of a unit and its donors for an as-built record. */
 export type Ledger = {
@@ -32,6 +35,8 @@ export type UnitDraw = {
   slot: string | null;
   at: string;
   certainty: Certainty;
+  /** Why it is only possible. */
+  because?: Doubt[];
   relation: Relation;
   by: string;
   via: string[];
@@ -68,7 +73,7 @@ function slotDraws(ledger: Ledger, event: LoggedEvent, product: ReturnType<Plant
   if (event.type !== 'unit.processed') return [];
   const { plant } = ledger;
   const supplies = plant.suppliesAt(event.station, product);
-  return ledger.overlaps(event.id).flatMap(({ slot, item, isCertain }) => {
+  return ledger.overlaps(event.id).flatMap(({ slot, item, because }) => {
     const facts = ledger.item(item);
     const kind = facts?.kind ?? plant.slotHolds(event.station, slot);
     const supply = supplies.find((row) => row.slot === slot);
@@ -84,7 +89,7 @@ function slotDraws(ledger: Ledger, event: LoggedEvent, product: ReturnType<Plant
         station: event.station,
         slot,
         at: event.at,
-        certainty: isCertain ? 'certain' : 'possible',
+        ...(because.length === 0 ? { certainty: 'certain' } : { certainty: 'possible', because }),
         by: event.id,
         via: [],
         held: event,

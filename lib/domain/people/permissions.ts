@@ -28,6 +28,7 @@ const EVENT_ROLES = {
   'event:item.counted': ['handler', 'admin'],
   'event:item.mounted': ['operator', 'handler', 'admin'],
   'event:item.unmounted': ['operator', 'handler', 'admin'],
+  'event:item.spliced': ['operator', 'handler', 'admin'],
   'event:item.inspected': ['handler', 'qa', 'admin'],
   'event:item.retired': ['handler', 'qa', 'admin'],
   'event:event.voided': ['qa', 'engineer', 'admin'],

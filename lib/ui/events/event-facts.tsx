@@ -145,6 +145,13 @@ function useEventFacts(): (event: WireEvent) => EventFact[] {
           [t('item'), item(event.body.item)],
           [t('slot'), event.body.slot],
         ];
+      case 'item.spliced':
+        return [
+          [t('spliceFrom'), item(event.body.from)],
+          [t('spliceTo'), item(event.body.to)],
+          [t('slot'), event.body.slot],
+          [t('greyUnits'), quantity(event.body.greyUnits)],
+        ];
       case 'item.inspected':
         return [
           [null, <ResultTag key="result" result={event.body.result} />],

@@ -167,13 +167,25 @@ create table read.mount (
   to_at     timestamptz not null default 'infinity',
   to_event  uuid,
   to_low    timestamptz not null default 'infinity',
-  to_high   timestamptz not null default 'infinity'
+  to_high   timestamptz not null default 'infinity',
+  is_spliced boolean not null
 );
+comment on column read.mount.is_spliced is
+  'It came by a splice: its certain core begins only where the grey zone is used up, see read.grey_until.';
 comment on table read.mount is
   'What stood in a slot during [from_at, to_at); certainly during [from_high, to_low), possibly during [from_low, to_high).';
 create index mount_in_slot on read.mount (station, slot, from_at, event);
 create index mount_of_item on read.mount (item);
 create index mount_open on read.mount (station) where to_at = 'infinity';
+
+create table read.splice (
+  event      uuid primary key,
+  item       text collate "C" not null,
+  grey_units integer
+);
+comment on table read.splice is
+  'The item whose end a splice joined to the item that read.mount has under the same event; grey_units null: not known.';
+create index splice_of_item on read.splice (item);
 
 create table read.unmount (
   event   uuid primary key,
@@ -210,6 +222,47 @@ create index pass_at_station on read.pass (station, breadth, high);
 
 create function read.breadth_span(breadth integer) returns interval language sql immutable parallel safe
   return interval '1 second' * power(4, breadth);
+
+-- End (exclusive) of the time in which a unit may have drawn from either side of a splice: until `grey_units` units
+-- that draw from the slot have certainly come after the splice. A change of the slot ends it sooner; a second splice
+-- does not, but what its own zone has passed is past both.
+create function read.grey_until(splice uuid) returns timestamptz language plpgsql stable as $$
+declare
+  stay record;
+  limit_at timestamptz;
+  used_up timestamptz;
+begin
+  select m.*, s.grey_units into stay from read.splice s join read.mount m on m.event = s.event where s.event = splice;
+  if stay.grey_units = 0 then return stay.from_high; end if;
+  if stay.grey_units is null then return stay.to_high; end if;
+  limit_at := stay.to_high;
+  for attempt in 1..2 loop
+    select p.high into used_up
+    from generate_series(0, 20) as k(breadth)
+    cross join lateral (
+      select p.high, p.event from read.pass p
+      left join read.unit u on u.unit = p.unit
+      where p.station = stay.station and p.breadth = k.breadth
+        and p.high >= stay.from_high and p.high < limit_at and p.low >= stay.from_high
+        and (
+          exists (
+            select from read.bom_slot b
+            where b.station = stay.station and b.slot = stay.slot
+              and b.product = u.product and b.revision = u.revision
+          )
+          or coalesce(
+            (select s.holds from read.plant_slot s where s.station = stay.station and s.slot = stay.slot),
+            (select i.kind from read.item i where i.item = stay.item), 'reel') not in ('reel', 'lot')
+        )
+      order by p.high limit stay.grey_units
+    ) p
+    order by p.high offset stay.grey_units - 1 limit 1;
+    if found then return used_up + interval '1 microsecond'; end if;
+    exit when attempt = 2 or not exists (select from read.splice s where s.event = stay.to_event);
+    limit_at := greatest(limit_at, read.grey_until(stay.to_event));
+  end loop;
+  return limit_at;
+end $$;
 
 create table read.direct_draw (
   event     uuid not null,

@@ -32,6 +32,7 @@ const BODIES: Record<EventType, object> = {
   'item.counted': { item: 'R', quantity: 1, method: 'hand' },
   'item.mounted': { item: 'R', slot: '1' },
   'item.unmounted': { item: 'R', slot: '1' },
+  'item.spliced': { from: 'R', to: 'R2', slot: '1' },
   'item.inspected': { item: 'R', result: 'pass' },
   'item.retired': { item: 'R', reason: 'r' },
   'event.voided': { event: someId, reason: 'r' },

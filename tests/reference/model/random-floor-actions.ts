@@ -72,6 +72,20 @@ function randomSlot({ random, plant }: Scene): { station: string; slot: string; 
   return { station: station.code, slot: name, holds };
 }
 
+/** The end of what was put into a slot is spliced to another item, or of something that never was there. */
+export function splice(scene: Scene): WireEvent[] {
+  const { random } = scene;
+  const { station, slot, item } = remembered(scene, scene.mounted, () => ({
+    ...randomSlot(scene),
+    item: random.pick(scene.items).code,
+  }));
+  const others = scene.items.filter(({ code }) => code !== item);
+  const to = random.pick(others).code;
+  const greyUnits = random.chance(0.75) ? { greyUnits: random.int(0, 4) } : {};
+  scene.mounted.push({ station, slot, item: to });
+  return [{ ...stamp(scene), station, type: 'item.spliced', body: { from: item, to, slot, ...greyUnits } }];
+}
+
 /** An item leaves its slot, or is said to leave one where it never was. */
 export function unmount(scene: Scene): WireEvent[] {
   const { station, slot, item } = remembered(scene, scene.mounted, () => ({

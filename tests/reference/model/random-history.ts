@@ -5,6 +5,7 @@ import {
   process,
   receive,
   retire,
+  splice,
   start,
   unmount,
 } from '@/tests/reference/model/random-floor-actions';
@@ -31,6 +32,7 @@ const WEIGHTED: readonly [number, (scene: Scene) => WireEvent[]][] = [
   [30, process],
   [14, mount],
   [7, unmount],
+  [4, splice],
   [4, (scene) => start(scene)],
   [2, (scene) => receive(scene)],
   [1, retire],

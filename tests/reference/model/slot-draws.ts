@@ -16,14 +16,13 @@ export function slotDraws(history: History, pass: Recorded<EventOf<'unit.process
   const station = pass.event.station;
   if (station === undefined) return [];
   const draws: Draw[] = [];
-  for (const mount of liveOf(history, 'item.mounted')) {
-    if (mount.event.station !== station) continue;
-    const { item, slot } = mount.event.body;
+  for (const stay of staysAt(history, station)) {
+    const { item, slot } = stay;
     const lines = bomLinesOf(history, unit, station, slot);
     const facts = itemFacts(history, item);
     const holds = declaredHolds(history, station, slot) ?? facts?.kind ?? 'reel';
     if ((holds === 'reel' || holds === 'lot') && lines.length === 0) continue;
-    const certainty = certaintyOf(pass, mount, endOf(history, mount));
+    const certainty = certaintyOf(history, pass, stay);
     if (certainty === null) continue;
     draws.push({
       unit,
@@ -54,39 +53,96 @@ function declaredHolds(history: History, station: string, slot: string): string 
   return declared?.slots.find((known) => known.name === slot)?.holds;
 }
 
-type Mount = Recorded<EventOf<'item.mounted'>>;
-type Ending = Recorded<EventOf<'item.mounted' | 'item.unmounted'>>;
+type Entry = Recorded<EventOf<'item.mounted'>> | Recorded<EventOf<'item.spliced'>>;
+type Ending = Entry | Recorded<EventOf<'item.unmounted'>>;
+type Pass = Recorded<EventOf<'unit.processed'>>;
 
-/** The first later mount in that slot or unmount of that item from it; undefined while it stands there. */
-function endOf(history: History, mount: Mount): Ending | undefined {
-  const { item, slot } = mount.event.body;
-  const later = [...liveOf(history, 'item.mounted'), ...liveOf(history, 'item.unmounted')]
-    .filter(({ key }) => compareKeys(key, mount.key) > 0)
+/** An item in a slot: put there, or ended there by a splice with its last parts still to come. */
+type Stay = { item: string; slot: string; entry: Entry; isTail: boolean };
+
+function entriesOf(history: History): Entry[] {
+  return [...liveOf(history, 'item.mounted'), ...liveOf(history, 'item.spliced')];
+}
+
+function staysAt(history: History, station: string): Stay[] {
+  return entriesOf(history)
+    .filter(({ event }) => event.station === station)
+    .flatMap((entry): Stay[] => {
+      const { event } = entry;
+      const { slot } = event.body;
+      if (event.type === 'item.mounted') return [{ item: event.body.item, slot, entry, isTail: false }];
+      return [
+        { item: event.body.to, slot, entry, isTail: false },
+        { item: event.body.from, slot, entry, isTail: true },
+      ];
+    });
+}
+
+/** The first later change of that slot that ends the stay begun by the entry; undefined while it stands there. */
+function endOf(history: History, entry: Entry): Ending | undefined {
+  const { event } = entry;
+  const item = event.type === 'item.mounted' ? event.body.item : event.body.to;
+  const later = [...entriesOf(history), ...liveOf(history, 'item.unmounted')]
+    .filter(({ key }) => compareKeys(key, entry.key) > 0)
     .sort((left, right) => compareKeys(left.key, right.key));
   return later.find(
-    ({ event }) =>
-      event.station === mount.event.station &&
-      event.body.slot === slot &&
-      (event.type === 'item.mounted' || event.body.item === item),
+    (each) =>
+      each.event.station === event.station &&
+      each.event.body.slot === event.body.slot &&
+      (each.event.type !== 'item.unmounted' || each.event.body.item === item),
   );
 }
 
-/** The certainty of wire.md for a span [a, b] and an interval [from, to); null is no draw. */
-function certaintyOf(
-  pass: Recorded<EventOf<'unit.processed'>>,
-  mount: Mount,
-  end: Ending | undefined,
-): Certainty | null {
-  const from = mount.key.us;
+function spanOf(pass: Pass): { a: number; b: number } {
+  const { startedAt } = pass.event.body;
+  return { a: startedAt === undefined ? pass.key.us : instantUs(startedAt), b: pass.key.us };
+}
+
+/**
+ * Whether a pass is in the grey zone of a splice: fewer than `greyUnits` units that draw from the slot have
+ * certainly been between the splice and it, and nobody has changed the slot otherwise.
+ */
+function inGreyZone(history: History, pass: Pass, splice: Recorded<EventOf<'item.spliced'>>): boolean {
+  const { slot, greyUnits } = splice.event.body;
+  const { a, b } = spanOf(pass);
+  if (b + pass.doubtUs < splice.key.us - splice.doubtUs) return false;
+  const end = endOf(history, splice);
+  const isBeforeEnd = end === undefined || a - pass.doubtUs < end.key.us + end.doubtUs;
+  if (greyUnits === undefined) return isBeforeEnd;
+  if (greyUnits === 0) return false;
+  if (!isBeforeEnd && end?.event.type !== 'item.spliced') return false;
+  if (!isBeforeEnd && end?.event.type === 'item.spliced' && !inGreyZone(history, pass, end as typeof splice))
+    return false;
+  const passedBetween = liveOf(history, 'unit.processed').filter((other) => {
+    if (other.event.station !== splice.event.station) return false;
+    if (!drawsFrom(history, other, splice.event.station ?? '', slot, splice.event.body.to)) return false;
+    const span = spanOf(other);
+    const isAfterSplice = span.a - other.doubtUs >= splice.key.us + splice.doubtUs;
+    return isAfterSplice && span.b + other.doubtUs < a - pass.doubtUs;
+  });
+  return passedBetween.length < greyUnits;
+}
+
+function drawsFrom(history: History, pass: Pass, station: string, slot: string, item: string): boolean {
+  const holds = declaredHolds(history, station, slot) ?? itemFacts(history, item)?.kind ?? 'reel';
+  const isMaterial = holds === 'reel' || holds === 'lot';
+  return !isMaterial || bomLinesOf(history, pass.event.body.unit, station, slot).length > 0;
+}
+
+/** The certainty of wire.md for a span [a, b] and an interval [from, to), with the grey zones; null is no draw. */
+function certaintyOf(history: History, pass: Pass, { entry, isTail }: Stay): Certainty | null {
+  const end = endOf(history, entry);
+  const from = entry.key.us;
   const to = end?.key.us ?? Infinity;
   if (from >= to) return null;
-  const startedAt = pass.event.body.startedAt;
-  const a = startedAt === undefined ? pass.key.us : instantUs(startedAt);
-  const b = pass.key.us;
+  const { event } = entry;
+  const isGrey = event.type === 'item.spliced' && inGreyZone(history, pass, entry as Recorded<typeof event>);
+  if (isTail) return isGrey ? 'possible' : null;
+  const { a, b } = spanOf(pass);
   const u = pass.doubtUs;
-  const f = mount.doubtUs;
+  const f = entry.doubtUs;
   const g = end?.doubtUs ?? 0;
-  if (a - u - f >= from && b + u + g < to) return 'certain';
+  if (a - u - f >= from && b + u + g < to) return isGrey ? 'possible' : 'certain';
   if (b + u + f >= from && a - u - g < to) return 'possible';
   return null;
 }

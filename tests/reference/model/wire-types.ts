@@ -91,6 +91,7 @@ export type WireEvent =
   | Envelope<'item.received', Received>
   | Envelope<'item.counted', { item: string; quantity: number; method: string }>
   | Envelope<'item.mounted' | 'item.unmounted', { item: string; slot: string }>
+  | Envelope<'item.spliced', { from: string; to: string; slot: string; greyUnits?: number }>
   | Envelope<'item.inspected', { item: string; result: string }>
   | Envelope<'item.retired', { item: string; reason: string }>
   | Envelope<'event.voided', { event: string; reason: string }>;

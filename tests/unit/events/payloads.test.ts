@@ -31,6 +31,7 @@ const STRUCTURES: Record<EventType | 'envelope', string> = {
   'item.counted': 'a1c8cc518cb1',
   'item.mounted': '68e3d84d46b8',
   'item.unmounted': '68e3d84d46b8',
+  'item.spliced': 'a9895d879cbe',
   'item.inspected': '56bf7b382e65',
   'item.retired': '46cce59c104e',
   'event.voided': '1fc09a275029',

@@ -82,6 +82,7 @@ test('every role on every action is as it was agreed', () => {
     event:item.counted       .        x       .  .      .        x
     event:item.mounted       x        x       .  .      .        x
     event:item.unmounted     x        x       .  .      .        x
+    event:item.spliced       x        x       .  .      .        x
     event:item.inspected     .        x       x  .      .        x
     event:item.retired       .        x       x  .      .        x
     event:event.voided       .        .       x  .      x        x

@@ -22,6 +22,7 @@ export const events = {
   item_counted: 'Item counted',
   item_mounted: 'Item mounted',
   item_unmounted: 'Item unmounted',
+  item_spliced: 'Items spliced',
   item_inspected: 'Item inspected',
   item_retired: 'Item retired',
   event_voided: 'Event voided',

@@ -100,6 +100,10 @@ export const refusals: Record<RefusalCode, RefusalWords> = {
   },
   retired: { title: 'Retired', text: 'Item {item} is not to be used any more.' },
   not_in_slot: { title: 'Not in that slot', text: '{item} is not in slot {slot} of {station}.' },
+  splices_itself: {
+    title: 'One and the same reel',
+    text: '{item} cannot be spliced to itself. Scan the new reel.',
+  },
   not_in_container: {
     title: 'Not in that container',
     text: '{has_unit, select, no {{container} is not in {from}} other {Unit {unit} is not in {container}}}.',

@@ -96,6 +96,7 @@ export const trace = {
     doubt: {
       clock: 'The clocks leave room for it.',
       span: 'The work was under way when the item changed.',
+      splice: 'It came in the grey zone of a splice: either reel may have fed it.',
     },
     toCustomer: 'to {customer}',
     more: 'Load more',

@@ -92,10 +92,84 @@ const UNMOUNT_CASES: GateCase[] = [
   },
 ];
 
+const reels = { R1: { part: 'C-100N' }, R2: { part: 'C-100N', lot: 'L2' } };
+const splice = say.spliced({ from: 'R1', to: 'R2', greyUnits: 3 }, 'PLACE', 'F1');
+const spliceGoes = {
+  because: 'the one is in the slot and the other was received',
+  given: { items: reels, slots: { F1: 'R1' } },
+};
+
+const SPLICE_CASES: GateCase[] = [
+  {
+    rule: 'a reel is spliced only to one that is known',
+    given: { items: { R1: reels.R1 }, slots: { F1: 'R1' } },
+    when: splice,
+    refuses: { code: 'unknown_item', item: 'R2' },
+    goes: spliceGoes,
+  },
+  {
+    rule: 'the reel that ends is known',
+    given: { items: { R2: reels.R2 }, slots: { F1: 'R1' } },
+    when: splice,
+    refuses: { code: 'unknown_item', item: 'R1' },
+    goes: spliceGoes,
+  },
+  {
+    rule: 'the reel that ends is in the slot',
+    given: { items: reels, slots: { F1: 'R2' } },
+    when: splice,
+    refuses: { code: 'not_in_slot', station: 'PLACE', slot: 'F1', item: 'R1' },
+    goes: spliceGoes,
+  },
+  {
+    rule: 'a reel is not spliced to itself',
+    given: { items: reels, slots: { F1: 'R1' } },
+    when: say.spliced({ from: 'R1', to: 'R1' }, 'PLACE', 'F1'),
+    refuses: { code: 'splices_itself', item: 'R1' },
+    goes: { because: 'the other one is another', when: splice },
+  },
+  {
+    rule: 'a reel is not spliced to one of another part',
+    given: { items: { ...reels, R2: { part: 'R-10K' } }, slots: { F1: 'R1' } },
+    when: splice,
+    refuses: {
+      code: 'wrong_part',
+      station: 'PLACE',
+      slot: 'F1',
+      item: 'R2',
+      part: 'R-10K',
+      expected: ['C-100N'],
+    },
+    goes: spliceGoes,
+  },
+  {
+    rule: 'a reel on hold is not drawn from while it may still feed a splice',
+    given: {
+      units: { W1: { passed: [10] } },
+      items: reels,
+      slots: { F1: 'R2' },
+      grey: { F1: 'R1' },
+      holds: { 'item R1': 'H1' },
+    },
+    when: say.passed('W1', 'PLACE'),
+    refuses: { code: 'on_hold', kind: 'item', id: 'R1', item: 'R1', hold: 'H1', reason: 'cracks' },
+    goes: {
+      because: 'the grey zone is used up',
+      given: {
+        units: { W1: { passed: [10] } },
+        items: reels,
+        slots: { F1: 'R2' },
+        holds: { 'item R1': 'H1' },
+      },
+    },
+  },
+];
+
 /** An item's own life. */
 export const ITEM_CASES: GateCase[] = [
   ...MOUNT_CASES,
   ...UNMOUNT_CASES,
+  ...SPLICE_CASES,
   {
     rule: 'an item is received once',
     given: reel,
