@@ -6,6 +6,9 @@ const CHANGE_MS = [40_000, 100_000] as const;
 /** Doubt about the time of a change that a tablet with a wrong clock scanned. */
 const CLOCK_DOUBT_MS = 30_000;
 
+/** Stations where reels are spliced instead of changed. */
+const SPLICING: readonly string[] = ['L1-PLACE-2'];
+
 /** A slot that parts are drawn from, with what stands in it. */
 export class Feeder {
   readonly station: string;
@@ -54,7 +57,8 @@ export class Feeder {
       if (this.#stock !== old) return;
       const next = this.takeNext();
       next.pieces -= missing;
-      this.swapTo(next);
+      if (SPLICING.includes(this.station)) this.#spliceTo(next, old);
+      else this.swapTo(next);
       this.#writeOff(old);
     });
   }
@@ -81,6 +85,18 @@ export class Feeder {
       body: { item: stock.item, slot: this.slot },
     });
     return old;
+  }
+
+  /** Joins the end of what stands in the slot to the next item, now. */
+  #spliceTo(stock: Stock, old: Stock): void {
+    const { journal, roster } = this.#world;
+    this.#stock = stock;
+    journal.write({
+      type: 'item.spliced',
+      station: this.station,
+      operator: roster.onDuty('handler', this.station),
+      body: { from: old.item, to: stock.item, slot: this.slot, greyUnits: 2 },
+    });
   }
 
   /** Takes a part-used item out, counts it and puts it back on its shelf, now. */

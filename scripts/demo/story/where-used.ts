@@ -1,4 +1,5 @@
 import { doubtUs, type LoggedEvent } from '@/lib/domain/events/logged-event';
+import { changesSlot } from '@/lib/domain/events/touched';
 import type { Certainty, Relation } from '@/lib/domain/genealogy/answer';
 import { type Pass, passOf } from '@/lib/domain/genealogy/draw-rows';
 import { indexPlant, type Plant } from '@/lib/domain/plant/plant';
@@ -52,9 +53,8 @@ function staysOf(events: readonly LoggedEvent[], item: string): Stay[] {
     if (mount.type !== 'item.mounted' || mount.body.item !== item) return [];
     const { station, body } = mount;
     const end = events.slice(index + 1).find((each) => {
-      if (each.type !== 'item.mounted' && each.type !== 'item.unmounted') return false;
-      if (each.station !== station || each.body.slot !== body.slot) return false;
-      return each.type === 'item.mounted' || each.body.item === item;
+      if (!changesSlot(each) || each.station !== station || each.body.slot !== body.slot) return false;
+      return each.type !== 'item.unmounted' || each.body.item === item;
     });
     const toUs = end?.atUs ?? Number.POSITIVE_INFINITY;
     const toDoubtUs = end === undefined ? 0 : doubtUs(end);
