@@ -46,6 +46,11 @@ export function onSnapshot<T>(pool: pg.Pool, work: (db: Queryable) => Promise<T>
   return inTransaction(pool, { begin }, (client) => work(prepared(client)));
 }
 
+/** As `onSnapshot`, for statements that each question composes anew: nobody will ask the same text again. */
+export function onSnapshotOnce<T>(pool: pg.Pool, work: (db: pg.PoolClient) => Promise<T>): Promise<T> {
+  return inTransaction(pool, { begin: 'begin isolation level repeatable read read only' }, work);
+}
+
 const names = new Map<string, string>();
 
 function prepared(client: pg.PoolClient): Queryable {

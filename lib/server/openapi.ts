@@ -5,6 +5,8 @@ import { eventSchema } from '@/lib/domain/events/catalogue';
 import { checkAnswerSchema, checkQuestionSchema, refusalSchema } from '@/lib/domain/gate/question';
 import { whereUsedAnswerSchema } from '@/lib/domain/genealogy/answer';
 import { asBuiltAnswerSchema } from '@/lib/domain/genealogy/as-built-answer';
+import { narrowAnswerSchema } from '@/lib/domain/genealogy/narrow-answer';
+import { narrowQuestionSchema } from '@/lib/domain/genealogy/narrow-question';
 import { asBuiltQuestionSchema, whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
 import { plantFileSchema } from '@/lib/domain/plant/plant-file';
 import { healthSchema } from '@/lib/server/read-health';
@@ -148,6 +150,16 @@ function paths(): Json {
           ...json(schemaOf(whereUsedAnswerSchema, 'output')),
           'text/csv': { schema: { type: 'string' } },
         }),
+      },
+    },
+    '/api/trace/narrow': {
+      post: {
+        summary: 'Which units meet every condition, and what does each condition do?',
+        requestBody: body(schemaOf(narrowQuestionSchema, 'input')),
+        responses: responses(
+          'A page of the units that no condition rules out, with what each condition does; as text/csv every unit.',
+          { ...json(schemaOf(narrowAnswerSchema, 'output')), 'text/csv': { schema: { type: 'string' } } },
+        ),
       },
     },
     '/api/trace/as-built': {

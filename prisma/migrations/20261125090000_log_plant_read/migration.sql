@@ -42,6 +42,14 @@ create index event_of_hold on log.event ((body ->> 'hold')) where type = 'hold.r
 create index event_of_target
   on log.event ((body -> 'target' ->> 'kind') collate "C", (body -> 'target' ->> 'id') collate "C")
   where type = 'hold.placed';
+create index event_with_defect on log.event using gin ((body -> 'defects') jsonb_path_ops)
+  where type = 'unit.processed' and body ? 'defects';
+create index event_at_position on log.event ((body ->> 'position') collate "C")
+  where type in ('part.removed', 'part.installed');
+create index event_of_order on log.event ((body ->> 'order') collate "C")
+  where type = 'unit.started' and body ? 'order';
+create index event_of_panel on log.event ((body ->> 'panel') collate "C")
+  where type = 'unit.started' and body ? 'panel';
 create index event_void on log.event ((body ->> 'event')) where type = 'event.voided';
 create index event_of_device on log.event (device, device_seq) where device is not null;
 

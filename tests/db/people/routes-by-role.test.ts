@@ -38,6 +38,8 @@ const EXPECTED: Record<string, Partial<Record<Method, Action | 'public'>>> = {
   station: { GET: 'screen:station' },
   stations: { GET: 'check' },
   'trace/as-built': { GET: 'trace' },
+  'trace/narrow': { POST: 'narrow' },
+  'trace/narrow.csv': { GET: 'narrow' },
   'trace/where-used': { GET: 'trace' },
   'trace/where-used.csv': { GET: 'trace' },
 };

@@ -89,6 +89,7 @@ test('every role on every action is as it was agreed', () => {
     events                   x        x       x  x      x        x
     check                    x        x       x  x      x        x
     trace                    x        x       x  x      x        x
+    narrow                   x        x       x  x      x        x
     contract                 x        x       x  x      x        x
     clock                    x        x       x  x      x        x
     plant:read               x        x       x  x      x        x
@@ -102,6 +103,7 @@ test('every role on every action is as it was agreed', () => {
     screen:returns           .        .       x  .      x        x
     screen:holds             x        x       x  x      x        x
     screen:trace             x        x       x  x      x        x
+    screen:narrow            x        x       x  x      x        x
     screen:unit              x        x       x  x      x        x
     screen:item              x        x       x  x      x        x
     screen:container         x        x       x  x      x        x

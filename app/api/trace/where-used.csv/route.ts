@@ -1,4 +1,5 @@
 import { whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
+import { csvResponse } from '@/lib/server/http/csv-response';
 import { defineRoute } from '@/lib/server/http/define-route';
 import { readQuery } from '@/lib/server/http/read-query';
 import { whereUsedCsv } from '@/lib/server/where-used-csv';
@@ -9,12 +10,7 @@ export const { GET, POST, PUT, PATCH, DELETE, OPTIONS } = defineRoute({
     action: 'trace',
     async handle(request) {
       const question = readQuery(request, whereUsedQuestionSchema);
-      return new Response(await whereUsedCsv(question), {
-        headers: {
-          'content-type': 'text/csv; charset=utf-8; header=present',
-          'content-disposition': 'attachment; filename="where-used.csv"',
-        },
-      });
+      return csvResponse(await whereUsedCsv(question), 'where-used.csv');
     },
   },
 });

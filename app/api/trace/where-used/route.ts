@@ -1,6 +1,8 @@
 import { whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
+import { csvResponse } from '@/lib/server/http/csv-response';
 import { defineRoute } from '@/lib/server/http/define-route';
 import { readQuery } from '@/lib/server/http/read-query';
+import { wantsCsv } from '@/lib/server/http/wants-csv';
 import { whereUsed } from '@/lib/server/where-used';
 import { whereUsedCsv } from '@/lib/server/where-used-csv';
 
@@ -9,17 +11,8 @@ export const { GET, POST, PUT, PATCH, DELETE, OPTIONS } = defineRoute({
     action: 'trace',
     async handle(request) {
       const question = readQuery(request, whereUsedQuestionSchema);
-      if (!wantsCsv(request.headers.get('accept'))) return Response.json(await whereUsed(question));
-      return new Response(await whereUsedCsv(question), {
-        headers: {
-          'content-type': 'text/csv; charset=utf-8; header=present',
-          'content-disposition': 'attachment; filename="where-used.csv"',
-        },
-      });
+      if (!wantsCsv(request)) return Response.json(await whereUsed(question));
+      return csvResponse(await whereUsedCsv(question), 'where-used.csv');
     },
   },
 });
-
-function wantsCsv(accept: string | null): boolean {
-  return (accept ?? '').split(',').some((type) => type.split(';')[0]?.trim().toLowerCase() === 'text/csv');
-}
