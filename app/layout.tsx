@@ -14,7 +14,11 @@ import { DemoStrip } from '@/lib/ui/shell/demo-strip';
 import { navScreens } from '@/lib/ui/shell/nav-items';
 import { Shell } from '@/lib/ui/shell/shell';
 
-export const metadata: Metadata = { title: { default: en.app.name, template: `%s · ${en.app.name}` } };
+export const metadata: Metadata = {
+  manifest: '/manifest.webmanifest',
+  appleWebApp: { capable: true, title: en.app.name },
+  title: { default: en.app.name, template: `%s · ${en.app.name}` },
+};
 
 /** The frame of every page: words and times of the plant, the demo's strip, and the rail for whoever signed in. */
 export default async function RootLayout({ children }: { children: ReactNode }) {

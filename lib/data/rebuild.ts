@@ -138,7 +138,7 @@ async function restoreDevices(db: Queryable): Promise<void> {
      from (
        select device, device_seq, recorded_at as arrived_at from log.event where device is not null
        union all
-       select device, device_seq, refused_at from log.refusal where device is not null and code <> 'time_in_future'
+       select device, device_seq, refused_at from log.refusal where device is not null and code not in ('time_in_future', 'device_seq_reused')
      ) arrivals
      group by device`,
   );

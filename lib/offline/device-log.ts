@@ -11,7 +11,7 @@ import type { EventDraft } from '@/lib/domain/station/event-draft';
 export const deviceEntrySchema = z.object({
   id: z.string(),
   deviceSeq: z.int().min(1),
-  /** Who was signed in: only their own session may send it. */
+  /** Who was signed in when it happened; anyone's session may deliver it. */
   badge: z.string(),
   event: eventSchema,
   reasons: z.array(refusalSchema).nullable(),
@@ -26,8 +26,17 @@ export const deviceStateSchema = z.object({
 });
 export type DeviceState = z.infer<typeof deviceStateSchema>;
 
-/** A fact as the screen tells it, with who did it, when (RFC 3339 with offset) and how sure that is. */
-export type NewFact = { draft: EventDraft; badge: string; at: string; uncertaintyMs?: number };
+/**
+ * A fact as the screen tells it, with who did it, when (RFC 3339 with offset) and how sure that is. `isLate` when no
+ * server could judge it at its moment: it is recorded whatever it breaks, and flagged.
+ */
+export type NewFact = {
+  draft: EventDraft;
+  badge: string;
+  at: string;
+  uncertaintyMs?: number;
+  isLate?: boolean;
+};
 
 /**
  * The device's own log of events that the server may not have. An event gets its id and number here, once; it leaves
@@ -39,16 +48,36 @@ export type DeviceLog = {
   entries(): Promise<DeviceEntry[]>;
   /** The server's answer: null reasons for recorded, which ends the entry. */
   settle(id: string, reasons: Refusal[] | null): Promise<void>;
+  /** Tells a refused fact again, as one that happened whatever it breaks: a new event in place of the old one. */
+  retell(id: string): Promise<WireEvent | null>;
+  /**
+   * Another device has used this one's numbers: the log was restored from a copy. It goes on under a new name, and
+   * what the server has not answered yet gets new numbers, in order.
+   */
+  becomeNew(): Promise<void>;
   forget(id: string): Promise<void>;
   state(): Promise<DeviceState>;
 };
 
+/** Id, device and number of an event. */
+export type Stamp = { id: string; device: string; deviceSeq: number };
+
 /** The event that a fact becomes; throws on a fact that its schema refuses, before a number is spent on it. */
-export function makeEvent(
-  { draft, badge, at, uncertaintyMs = 0 }: NewFact,
-  stamp: { id: string; device: string; deviceSeq: number },
-): WireEvent {
-  return eventSchema.parse({ ...draft, ...stamp, at, uncertaintyMs, operator: badge });
+export function makeEvent(fact: NewFact, stamp: Stamp): WireEvent {
+  const { draft, badge, at, uncertaintyMs = 0, isLate = false } = fact;
+  return eventSchema.parse({
+    ...draft,
+    ...stamp,
+    at,
+    uncertaintyMs,
+    operator: badge,
+    ...(isLate && { gate: 'record' }),
+  });
+}
+
+/** The same fact as another event, to be recorded whatever it breaks. */
+export function retoldEvent(event: WireEvent, stamp: Stamp): WireEvent {
+  return { ...event, ...stamp, gate: 'record' };
 }
 
 /** The go that an event gives the result of, or null. */

@@ -1,7 +1,7 @@
 import { type AppendResult, refusalReasons } from '@/lib/domain/events/append-answer';
 import type { WireEvent } from '@/lib/domain/events/catalogue';
 import type { Refusal } from '@/lib/domain/gate/refusals';
-import type { DeviceLog } from '@/lib/offline/device-log';
+import type { DeviceEntry, DeviceLog } from '@/lib/offline/device-log';
 import type { Posted } from '@/lib/offline/post-events';
 
 const EVENTS_TOGETHER_MAX = 100;
@@ -14,12 +14,14 @@ export type SenderState = 'idle' | 'sending' | 'retrying' | 'signed_out' | 'cloc
 /** What the sender needs of its surroundings. */
 export type SenderOptions = {
   log: DeviceLog;
-  /** Whose session sends. */
-  badge: string;
-  post: (events: readonly WireEvent[]) => Promise<Posted>;
+  post: (events: readonly WireEvent[], badges: readonly string[]) => Promise<Posted>;
   onState: (state: SenderState) => void;
+  /** Whether this page has made an event, and waits for its answer. */
+  isOwn: (id: string) => boolean;
   /** An event was answered: null reasons for recorded. */
   onSettled: (id: string, reasons: Refusal[] | null) => void;
+  /** A fact that came too late to be refused goes on under another id. */
+  onRetold: (id: string, newId: string) => void;
   /** Runs work while no other tab runs its own. */
   alone: (work: () => Promise<void>) => Promise<void>;
   pause: (ms: number) => Promise<void>;
@@ -27,12 +29,22 @@ export type SenderOptions = {
   random: () => number;
 };
 
+/** Refusals that no judgement by the rules has made, and that telling the fact again would meet again. */
+const NOT_BY_A_RULE: readonly string[] = [
+  'malformed',
+  'event_id_reused',
+  'time_in_future',
+  'device_seq_reused',
+];
+
 /**
  * Sends the device's events in order, again and again under the same ids, until the server has answered each. Only one
- * tab sends at a time, and only what the one who is signed in has done.
+ * tab sends at a time. Whoever is signed in delivers what everyone at this device has done.
  */
 export class EventSender {
   readonly #options: SenderOptions;
+  /** Events that were sent in vain. */
+  readonly #unanswered = new Set<string>();
   #isRunning = false;
   #isWanted = false;
 
@@ -56,36 +68,68 @@ export class EventSender {
   }
 
   async #sendAll(): Promise<void> {
-    const { log, badge, post, onState, pause, random } = this.#options;
+    const { log, post, onState, pause, random } = this.#options;
     for (let failureCount = 0; ; ) {
       const entries = await log.entries();
-      const waiting = entries
-        .filter((entry) => entry.reasons === null && entry.badge === badge)
-        .slice(0, EVENTS_TOGETHER_MAX);
+      const waiting = entries.filter((entry) => entry.reasons === null).slice(0, EVENTS_TOGETHER_MAX);
       if (waiting.length === 0) return onState('idle');
       if (failureCount === 0) onState('sending');
-      const posted = await post(waiting.map((entry) => entry.event));
+      const badges = [...new Set(waiting.map((entry) => entry.badge))];
+      const posted = await post(
+        waiting.map((entry) => entry.event),
+        badges,
+      );
       if (posted.kind === 'signed_out') return onState('signed_out');
       if (posted.kind === 'answered') {
-        let settledCount = 0;
-        for (const [index, { id }] of waiting.entries())
-          if (await this.#settle(id, posted.results[index])) settledCount += 1;
+        const settledCount = await this.#settleAll(waiting, posted.results);
         failureCount = settledCount > 0 ? 0 : failureCount;
         if (settledCount === waiting.length) continue;
         onState('clock_ahead');
-      } else onState('retrying');
+      } else {
+        for (const { id } of waiting) this.#unanswered.add(id);
+        onState('retrying');
+      }
       await pause(pauseMs(failureCount, random()));
       failureCount += 1;
     }
   }
 
+  /** Notes every answer; the number of events that are done with, or will be sent anew. */
+  async #settleAll(
+    waiting: readonly DeviceEntry[],
+    results: readonly (AppendResult | undefined)[],
+  ): Promise<number> {
+    const isRestored = results.some((result) => result?.refusal?.code === 'device_seq_reused');
+    let settledCount = 0;
+    for (const [index, entry] of waiting.entries())
+      if (await this.#settle(entry, results[index])) settledCount += 1;
+    if (isRestored) await this.#options.log.becomeNew();
+    return settledCount;
+  }
+
   /** An event from the future is not done with: the server will take it when its time has come. */
-  async #settle(id: string, result: AppendResult | undefined): Promise<boolean> {
-    if (result === undefined || result.refusal?.code === 'time_in_future') return false;
+  async #settle({ id, event }: DeviceEntry, result: AppendResult | undefined): Promise<boolean> {
+    const { log, onSettled, onRetold } = this.#options;
+    const code = result?.refusal?.code;
+    if (result === undefined || code === 'time_in_future') return false;
+    if (code === 'device_seq_reused') return true;
+    if (code !== undefined && !NOT_BY_A_RULE.includes(code) && this.#isOld(event, id)) {
+      const retold = await log.retell(id);
+      if (retold !== null) onRetold(id, retold.id);
+      return true;
+    }
     const reasons = refusalReasons(result);
-    await this.#options.log.settle(id, reasons);
-    this.#options.onSettled(id, reasons);
+    await log.settle(id, reasons);
+    onSettled(id, reasons);
     return true;
+  }
+
+  /**
+   * Whether the operator has gone on without an answer: then the fact stays a fact, and is flagged. What is from before
+   * this page may have been sent by another one.
+   */
+  #isOld(event: WireEvent, id: string): boolean {
+    return event.gate !== 'record' && (this.#unanswered.has(id) || !this.#options.isOwn(id));
   }
 }
 

@@ -1,8 +1,10 @@
 import type { Refusal } from '@/lib/domain/gate/refusals';
 import type { EventDraft } from '@/lib/domain/station/event-draft';
+import { contactNow } from '@/lib/offline/contact';
 import type { DeviceEntry, DeviceLog, NewFact } from '@/lib/offline/device-log';
 import { EventSender, type SenderState } from '@/lib/offline/event-sender';
 import { openKeptDeviceLog } from '@/lib/offline/kept-device-log';
+import { passesOf } from '@/lib/offline/kept-people';
 import { localInstant } from '@/lib/offline/local-instant';
 import { memoryDeviceLog } from '@/lib/offline/memory-device-log';
 import { pageClock } from '@/lib/offline/page-clock';
@@ -14,10 +16,16 @@ const CHANNEL_NAME = 'reelkin-device-log';
 /** What the screens see of the device's log. */
 export type RecorderView = { entries: DeviceEntry[]; state: SenderState };
 
+/** How a fact is kept: `isLate` when no server could judge it at its moment. */
+type Keeping = { isLate?: boolean };
+
 /** An event that is kept on this device, and its answer when the server gives one: null reasons for recorded. */
 export type KeptFact = { id: string; answered: Promise<Refusal[] | null> };
 
-type Message = { kind: 'changed' } | { kind: 'settled'; id: string; reasons: Refusal[] | null };
+type Message =
+  | { kind: 'changed' }
+  | { kind: 'settled'; id: string; reasons: Refusal[] | null }
+  | { kind: 'retold'; id: string; newId: string };
 
 /**
  * Keeps what happened on this device and sends it to the server, whatever happens to network, server and page. One for
@@ -45,18 +53,21 @@ export class FactRecorder {
     this.#channel = new BroadcastChannel(CHANNEL_NAME);
     this.#channel.onmessage = ({ data }: MessageEvent<Message>) => {
       if (data.kind === 'settled') this.#answer(data.id, data.reasons);
+      if (data.kind === 'retold') this.#retell(data.id, data.newId);
       void this.#refresh();
     };
     window.addEventListener('online', this.wake);
     this.#stopClock = pageClock.start();
+    // Asked for, not waited for: a browser that says no keeps the log as long as there is room.
+    void navigator.storage?.persist?.().catch(() => undefined);
     await this.#refresh();
     await this.#send();
   }
 
   /** Keeps a fact of now; resolves as soon as it cannot be lost any more. */
-  async record(draft: EventDraft): Promise<KeptFact> {
+  async record(draft: EventDraft, { isLate = !contactNow().isOnline }: Keeping = {}): Promise<KeptFact> {
     const log = await this.#log();
-    const event = await log.append({ draft, badge: this.#badge, ...timeOf(draft) });
+    const event = await log.append({ draft, badge: this.#badge, isLate, ...timeOf(draft) });
     this.#own.add(event.id);
     const answered = new Promise<Refusal[] | null>((resolve) => this.#answers.set(event.id, resolve));
     await this.#changed();
@@ -113,8 +124,8 @@ export class FactRecorder {
   #newSender(log: DeviceLog): EventSender {
     return new EventSender({
       log,
-      badge: this.#badge,
-      post: postEvents,
+      post: async (events, badges) => postEvents(events, await passesOf(badges)),
+      isOwn: (id) => this.#own.has(id),
       alone,
       random: Math.random,
       pause: (ms) =>
@@ -131,7 +142,20 @@ export class FactRecorder {
         this.#tell({ kind: 'settled', id, reasons });
         void this.#refresh();
       },
+      onRetold: (id, newId) => {
+        this.#retell(id, newId);
+        this.#tell({ kind: 'retold', id, newId });
+      },
     });
+  }
+
+  /** Whoever waits for an answer about a fact goes on waiting. */
+  #retell(id: string, newId: string): void {
+    const answer = this.#answers.get(id);
+    if (answer === undefined) return;
+    this.#answers.delete(id);
+    this.#answers.set(newId, answer);
+    this.#own.add(newId);
   }
 
   #answer(id: string, reasons: Refusal[] | null): void {

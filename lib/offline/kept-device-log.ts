@@ -1,9 +1,13 @@
-import { type DBSchema, openDB } from 'idb';
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import {
+  type DeviceEntry,
   type DeviceLog,
+  type DeviceState,
   deviceEntrySchema,
   deviceStateSchema,
   makeEvent,
+  retoldEvent,
+  type Stamp,
   startOf,
 } from '@/lib/offline/device-log';
 import { newDevice, newEventId } from '@/lib/offline/new-device';
@@ -17,59 +21,114 @@ type Schema = DBSchema & {
 
 /**
  * The device log in IndexedDB. A number is given and its event kept in one transaction, and transactions of one store
- * follow each other in all tabs, so numbers are never used twice; each is on the disk before it is told of.
+ * follow each other in all tabs, so numbers are never used twice; each is on the disk before it is told of. A browser
+ * whose storage was wiped finds no device here, and becomes a new one.
  */
 export async function openKeptDeviceLog(): Promise<DeviceLog> {
-  const db = await openDB<Schema>('reelkin', 1, {
+  const db = await openDB<Schema>('reelkin-log', 1, {
     upgrade(fresh) {
       fresh.createObjectStore('device');
-      fresh.createObjectStore('entry', { keyPath: 'deviceSeq' }).createIndex('id', 'id', { unique: true });
+      // The key is the order of appending, which is the order of the numbers of any one device name.
+      fresh.createObjectStore('entry', { autoIncrement: true }).createIndex('id', 'id', { unique: true });
     },
   });
-  const change = (stores: ('device' | 'entry')[]) =>
-    db.transaction(stores, 'readwrite', { durability: 'strict' });
+  const state = async (): Promise<DeviceState> => stateOf(await db.get('device', THIS_DEVICE));
 
   return {
-    async append(fact) {
-      const transaction = change(['device', 'entry']);
-      const devices = transaction.objectStore('device');
-      const kept = await devices.get(THIS_DEVICE);
-      const state = kept === undefined ? newDevice() : deviceStateSchema.parse(kept);
-      const deviceSeq = state.nextSeq;
-      const event = makeEvent(fact, { id: newEventId(), device: state.device, deviceSeq });
-      const lastStartedAt = startOf(event) ?? state.lastStartedAt;
-      await devices.put({ ...state, nextSeq: deviceSeq + 1, lastStartedAt }, THIS_DEVICE);
-      await transaction
-        .objectStore('entry')
-        .add({ id: event.id, deviceSeq, badge: fact.badge, event, reasons: null });
-      await transaction.done;
-      return event;
-    },
+    append: (fact) =>
+      change(db, async ({ entries, devices, device }) => {
+        const event = makeEvent(fact, stampOf(device));
+        const lastStartedAt = startOf(event) ?? device.lastStartedAt;
+        await devices.put({ ...device, nextSeq: device.nextSeq + 1, lastStartedAt }, THIS_DEVICE);
+        await entries.add(entryOf(event, fact.badge, device.nextSeq));
+        return event;
+      }),
     async entries() {
       const rows = await db.getAll('entry');
       return rows.map((row) => deviceEntrySchema.parse(row));
     },
-    async settle(id, reasons) {
-      const transaction = change(['entry']);
-      const entries = transaction.objectStore('entry');
-      const kept = await entries.index('id').get(id);
-      if (kept !== undefined) {
-        const entry = deviceEntrySchema.parse(kept);
-        if (reasons === null) await entries.delete(entry.deviceSeq);
-        else await entries.put({ ...entry, reasons });
-      }
-      await transaction.done;
-    },
-    async forget(id) {
-      const transaction = change(['entry']);
-      const entries = transaction.objectStore('entry');
-      const key = await entries.index('id').getKey(id);
-      if (key !== undefined) await entries.delete(key);
-      await transaction.done;
-    },
-    async state() {
-      const kept = await db.get('device', THIS_DEVICE);
-      return kept === undefined ? newDevice() : deviceStateSchema.parse(kept);
-    },
+    settle: (id, reasons) =>
+      change(db, async ({ entries }) => {
+        const key = await entries.index('id').getKey(id);
+        if (key === undefined) return;
+        if (reasons === null) await entries.delete(key);
+        else await entries.put({ ...deviceEntrySchema.parse(await entries.get(key)), reasons }, key);
+      }),
+    retell: (id) =>
+      change(db, async ({ entries, devices, device }) => {
+        const key = await entries.index('id').getKey(id);
+        if (key === undefined) return null;
+        const old = deviceEntrySchema.parse(await entries.get(key));
+        const event = retoldEvent(old.event, stampOf(device));
+        await devices.put({ ...device, nextSeq: device.nextSeq + 1 }, THIS_DEVICE);
+        await entries.delete(key);
+        await entries.add(entryOf(event, old.badge, device.nextSeq));
+        return event;
+      }),
+    becomeNew: () =>
+      change(db, async ({ entries, devices, device }) => {
+        let next = { ...device, ...newDevice(), lastStartedAt: device.lastStartedAt };
+        for (const key of await entries.getAllKeys()) {
+          const entry = deviceEntrySchema.parse(await entries.get(key));
+          if (entry.reasons !== null) continue;
+          const stamp = { device: next.device, deviceSeq: next.nextSeq };
+          await entries.put({ ...entry, deviceSeq: next.nextSeq, event: { ...entry.event, ...stamp } }, key);
+          next = { ...next, nextSeq: next.nextSeq + 1 };
+        }
+        await devices.put(next, THIS_DEVICE);
+      }),
+    forget: (id) =>
+      change(db, async ({ entries }) => {
+        const key = await entries.index('id').getKey(id);
+        if (key !== undefined) await entries.delete(key);
+      }),
+    state,
   };
+}
+
+function stores(db: IDBPDatabase<Schema>) {
+  const transaction = db.transaction(['device', 'entry'], 'readwrite', { durability: 'strict' });
+  return {
+    transaction,
+    devices: transaction.objectStore('device'),
+    entries: transaction.objectStore('entry'),
+  };
+}
+type Stores = ReturnType<typeof stores>;
+
+/** One change of the log: all of it, or nothing, and on the disk when this resolves. */
+async function change<T>(
+  db: IDBPDatabase<Schema>,
+  work: (open: Omit<Stores, 'transaction'> & { device: DeviceState }) => Promise<T>,
+): Promise<T> {
+  const { transaction, ...open } = stores(db);
+  try {
+    const result = await work({ ...open, device: stateOf(await open.devices.get(THIS_DEVICE)) });
+    await transaction.done;
+    return result;
+  } catch (error) {
+    transaction.done.catch(() => undefined);
+    if (transaction.error === null) abort(transaction);
+    throw error;
+  }
+}
+
+function abort(transaction: Stores['transaction']): void {
+  try {
+    transaction.abort();
+  } catch {
+    // It had ended already.
+  }
+}
+
+function stateOf(kept: unknown): DeviceState {
+  return kept === undefined ? newDevice() : deviceStateSchema.parse(kept);
+}
+
+function stampOf({ device, nextSeq }: DeviceState): Stamp {
+  return { id: newEventId(), device, deviceSeq: nextSeq };
+}
+
+function entryOf(event: DeviceEntry['event'], badge: string, deviceSeq: number): DeviceEntry {
+  return { id: event.id, deviceSeq, badge, event, reasons: null };
 }

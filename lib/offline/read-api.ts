@@ -1,4 +1,5 @@
-import type { z } from 'zod';
+import { z } from 'zod';
+import { noteContact } from '@/lib/offline/contact';
 import { pageClock } from '@/lib/offline/page-clock';
 
 const ANSWER_LIMIT_MS = 20_000;
@@ -25,12 +26,19 @@ export async function readApi<T extends z.ZodType>(
           }),
       signal: AbortSignal.timeout(ANSWER_LIMIT_MS),
     });
+    noteContact(response.status < 500);
     if (!response.ok) return { ok: false, why: reasonOf(response.status) };
     const parsed = schema.safeParse(await response.json());
     return parsed.success ? { ok: true, data: parsed.data } : { ok: false, why: 'unreachable' };
   } catch {
+    noteContact(false);
     return { ok: false, why: 'unreachable' };
   }
+}
+
+/** Whether the server can be asked and answer now. */
+export async function isServerThere(): Promise<boolean> {
+  return (await readApi('/api/health', z.looseObject({}))).ok;
 }
 
 function reasonOf(status: number): Extract<ApiAnswer<never>, { ok: false }>['why'] {

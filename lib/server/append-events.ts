@@ -3,9 +3,10 @@ import { eventSchema } from '@/lib/domain/events/catalogue';
 import { type LoggedEvent, toLogged } from '@/lib/domain/events/logged-event';
 import type { Refusal } from '@/lib/domain/gate/refusals';
 import { type InputError, inputErrors } from '@/lib/domain/input-errors';
-import { may } from '@/lib/domain/people/permissions';
+import { judgeDelivery } from '@/lib/domain/people/judge-delivery';
 import { type Principal, principalLabel } from '@/lib/domain/people/principal';
 import { database } from '@/lib/server/database';
+import { vouchedPeople } from '@/lib/server/people/delivery-pass';
 
 /** What became of one event, as the wire tells it. */
 export type EventResult = {
@@ -15,17 +16,26 @@ export type EventResult = {
   flags?: Refusal[];
 };
 
+/** How a device delivers: it gives each number once, and brings the passes of those who did what it sends. */
+type Delivery = { isNumberOnce?: boolean; passes?: readonly string[] };
+
 /**
  * Judges and records events in the given order; the answer has one result an event, and is given once all of it is
  * durable. Malformed events are refused with pointers below `/events`; they never harm their neighbours.
  */
-export async function appendEvents(events: readonly unknown[], principal: Principal): Promise<EventResult[]> {
+export async function appendEvents(
+  events: readonly unknown[],
+  principal: Principal,
+  { isNumberOnce = false, passes = [] }: Delivery = {},
+): Promise<EventResult[]> {
   const checked = events.map(check);
   const good = checked.flatMap((entry) => (entry.event === null ? [] : [entry.event]));
-  const refusalOf = ({ type }: LoggedEvent): Refusal | null =>
-    may(principal, `event:${type}`) ? null : { code: 'not_permitted', type };
+  const vouched = await vouchedPeople(passes);
+  const judgeSender = (event: LoggedEvent) => judgeDelivery(event, principal, vouched);
   const outcomes =
-    good.length === 0 ? [] : await database().queue.append(good, principalLabel(principal), refusalOf);
+    good.length === 0
+      ? []
+      : await database().queue.append(good, principalLabel(principal), { judgeSender, isNumberOnce });
   return checked.map((entry, index) => {
     if (entry.event === null) return entry.result;
     const outcome = outcomes.shift();

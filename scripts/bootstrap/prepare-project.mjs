@@ -79,6 +79,7 @@ async function buildApp() {
     'lib',
     'prisma/schema.prisma',
     'public',
+    'scripts/bootstrap/build-service-worker.mjs',
     'next.config.js',
     'tsconfig.json',
     'package.json',
@@ -96,6 +97,9 @@ async function buildApp() {
     args: ['node_modules/next/dist/bin/next', 'build'],
     env: { NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
   });
+  // Packages may have come a moment ago: this module is asked for only now.
+  const { buildServiceWorker } = await import('./build-service-worker.mjs');
+  await buildServiceWorker();
   writeStamp(stamp, hash);
 }
 

@@ -14,7 +14,8 @@ import { startTestServer } from '@/tests/support/start-test-server';
 import { makeTemporaryFolder } from '@/tests/support/temporary-folder';
 
 const PIN = '4711';
-const TABLET = { viewport: { width: 1024, height: 768 } };
+// A page whose requests a test meets has no worker between itself and the server.
+const TABLET = { viewport: { width: 1024, height: 768 }, serviceWorkers: 'block' } as const;
 
 /** Everyone on the shift; all operators but `op-new` are qualified for everything. */
 const PEOPLE: readonly (readonly [badge: string, role: Role])[] = [
@@ -107,7 +108,8 @@ export type Shift = Awaited<ReturnType<typeof openShift>>;
 export async function openShift() {
   const folder = makeTemporaryFolder();
   const token = randomBytes(16).toString('hex');
-  const server = await startTestServer({ REELKIN_DATA: folder.path, REELKIN_API_TOKEN: token });
+  const env = { REELKIN_DATA: folder.path, REELKIN_API_TOKEN: token };
+  let server = await startTestServer(env);
   const browser = await launchBrowser();
   const call = async (method: string, path: string, body?: object): Promise<unknown> => {
     const response = await fetch(server.origin + path, {
@@ -129,6 +131,11 @@ export async function openShift() {
   return {
     origin: server.origin,
     browser,
+    /** SIGKILL to the server process, and the same server again on the same port and data. */
+    kill: () => server.kill(),
+    async revive(): Promise<void> {
+      server = await startTestServer({ ...env, PORT: new URL(server.origin).port });
+    },
     say,
     send,
     ...historiesOf(say),

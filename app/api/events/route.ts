@@ -14,7 +14,9 @@ export const { GET, POST, PUT, PATCH, DELETE, OPTIONS } = defineRoute({
         const detail = 'Send {"events": [ … ]} with 1 to 1000 events.';
         throw new ProblemError('malformed', { detail, errors: inputErrors(parsed.error) });
       }
-      return Response.json({ results: await appendEvents(parsed.data.events, principal) });
+      const { events, numbers, passes } = parsed.data;
+      const delivery = { isNumberOnce: numbers === 'once', passes: passes ?? [] };
+      return Response.json({ results: await appendEvents(events, principal, delivery) });
     },
   },
 });

@@ -9,6 +9,7 @@ import { judgeRecorded } from '@/lib/data/record/judge-recorded';
 import { holdKey } from '@/lib/data/record/record-cache';
 import { Recorder } from '@/lib/data/record/recorder';
 import { noteArrivals } from '@/lib/data/record/refresh-devices';
+import { NO_NUMBERS, openUsedNumbers } from '@/lib/data/record/used-numbers';
 import { isSameContent, type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
 import { judge } from '@/lib/domain/gate/judge';
 import type { Refusal } from '@/lib/domain/gate/refusals';
@@ -22,8 +23,11 @@ export type AppendOutcome =
   | { outcome: 'refused'; reasons: Refusal[] }
   | { outcome: 'unstorable' };
 
-/** An event on its way into the log; `refusal` is what was decided about its sender, who may not send it. */
-export type Submitted = Arriving & { refusal: Refusal | null };
+/**
+ * An event on its way into the log; `refusal` is what was decided about its sender, who may not send it. With
+ * `isNumberOnce` its device vouches that it gave the number once.
+ */
+export type Submitted = Arriving & { refusal: Refusal | null; isNumberOnce?: boolean };
 
 /**
  * Judges and records events one after the other, inside the writer's transaction: each is judged on the record that
@@ -34,12 +38,14 @@ export async function appendBatch(
   submitted: readonly Submitted[],
   recordedAtUs: number,
 ): Promise<AppendOutcome[]> {
-  const batch = await Batch.open({ db, recordedAtUs, events: submitted.map(({ event }) => event) });
+  const batch = await Batch.open({ db, recordedAtUs, submitted });
   const outcomes: AppendOutcome[] = [];
   for (const each of submitted) outcomes.push(await batch.append(each));
   await batch.close();
   return outcomes;
 }
+
+const NOT_ARRIVED: readonly string[] = ['time_in_future', 'device_seq_reused'];
 
 const voidedRow = z.object({ event: z.string() });
 
@@ -51,6 +57,7 @@ class Batch {
   readonly #known = new Map<string, LoggedEvent>();
   readonly #voided = new Set<string>();
   readonly #refused: (Arriving & { reasons: Refusal[] })[] = [];
+  #numbers = NO_NUMBERS;
   #toJudge: LoggedEvent[] = [];
   #changes: LoggedEvent[] = [];
   #hasFlagged = false;
@@ -67,18 +74,21 @@ class Batch {
   static async open(options: {
     db: Queryable;
     recordedAtUs: number;
-    events: readonly LoggedEvent[];
+    submitted: readonly Submitted[];
   }): Promise<Batch> {
-    const { db, recordedAtUs, events } = options;
+    const { db, recordedAtUs, submitted } = options;
     const plant = loadPlant(db);
     const flagged = db.query('select from read.flagged limit 1');
     const batch = new Batch({ db, recordedAtUs, plant: (await Promise.all([plant, flagged]))[0].plant });
     batch.#hasFlagged = (await flagged).rowCount !== 0;
-    await batch.#prepare(events);
+    await batch.#prepare(submitted);
     return batch;
   }
 
-  async #prepare(events: readonly LoggedEvent[]): Promise<void> {
+  async #prepare(submitted: readonly Submitted[]): Promise<void> {
+    const events = submitted.map(({ event }) => event);
+    const once = submitted.filter(({ isNumberOnce }) => isNumberOnce).map(({ event }) => event);
+    this.#numbers = await openUsedNumbers(this.#db, once);
     const ids = events.map((event) => event.id);
     const units = events.flatMap((event) => subjectUnit(event) ?? []);
     const stations = events.flatMap((event) => (event.type === 'unit.processed' ? [event.station] : []));
@@ -95,7 +105,7 @@ class Batch {
     for (const row of voided.rows) this.#voided.add(voidedRow.parse(row).event);
   }
 
-  async append({ refusal, ...arriving }: Submitted): Promise<AppendOutcome> {
+  async append({ refusal, isNumberOnce, ...arriving }: Submitted): Promise<AppendOutcome> {
     const { event } = arriving;
     // A retry is answered before anything is judged, or the retry of a final event is refused by its own effect.
     const known = this.#known.get(event.id);
@@ -107,7 +117,12 @@ class Batch {
       return this.#refuse(arriving, [
         { code: 'time_in_future', at: event.at, now: formatInstant(this.#recordedAtUs) },
       ]);
+    if (isNumberOnce && this.#numbers.isTaken(event))
+      return this.#refuse(arriving, [
+        { code: 'device_seq_reused', device: event.device, deviceSeq: event.deviceSeq },
+      ]);
     if (refusal !== null) return this.#refuse(arriving, [refusal]);
+    this.#numbers.take(event);
     const isVoided = this.#voided.has(event.id) && event.type !== 'event.voided';
     const flags: Refusal[] = [];
     if (!isVoided && event.gate !== 'record') {
@@ -130,8 +145,9 @@ class Batch {
     await this.#settle();
     await this.#recorder.flush();
     await insertRefusals(this.#db, this.#refused, this.#recordedAtUs);
-    // A refused event has arrived; one from the future has not: the device owes it until its clock is right.
-    const arrived = this.#refused.filter(({ reasons }) => reasons[0]?.code !== 'time_in_future');
+    // A refused event has arrived. One from the future has not: the device owes it until its clock is right. Nor has
+    // one whose number another event has: it comes again under a number of its own.
+    const arrived = this.#refused.filter(({ reasons }) => !NOT_ARRIVED.includes(reasons[0]?.code ?? ''));
     await noteArrivals(
       this.#db,
       arrived.map(({ event }) => event),

@@ -2,13 +2,16 @@ import type pg from 'pg';
 import { type AppendOutcome, appendBatch, type Submitted } from '@/lib/data/record/append-batch';
 import { asWriter } from '@/lib/data/transaction';
 import type { LoggedEvent } from '@/lib/domain/events/logged-event';
-import type { Refusal } from '@/lib/domain/gate/refusals';
+import type { DeliveryJudgement } from '@/lib/domain/people/judge-delivery';
 
 type Waiting = {
   events: readonly Submitted[];
   resolve: (outcomes: AppendOutcome[]) => void;
   reject: (error: unknown) => void;
 };
+
+type Sending = { judgeSender?: (event: LoggedEvent) => DeliveryJudgement; isNumberOnce?: boolean };
+const MAY_SEND = (): DeliveryJudgement => ({ refusal: null, delivery: null });
 
 /** Most events that one transaction takes together from several requests. */
 const EVENTS_TOGETHER_MAX = 1000;
@@ -31,13 +34,13 @@ export class AppendQueue {
     this.#clock = options.clock;
   }
 
-  /** `refusalOf` says what the sender may not send; a retry of what is in the log is answered before it. */
+  /** `judgeSender` says what the sender may not send; a retry of what is in the log is answered before it. */
   append(
     events: readonly LoggedEvent[],
     recordedBy: string,
-    refusalOf: (event: LoggedEvent) => Refusal | null = () => null,
+    { judgeSender = MAY_SEND, isNumberOnce = false }: Sending = {},
   ): Promise<AppendOutcome[]> {
-    const submitted = events.map((event) => ({ event, recordedBy, refusal: refusalOf(event) }));
+    const submitted = events.map((event) => ({ event, recordedBy, isNumberOnce, ...judgeSender(event) }));
     return new Promise((resolve, reject) => {
       this.#waiting.push({ events: submitted, resolve, reject });
       if (!this.#isRunning) void this.#run();

@@ -7,7 +7,8 @@ import { refreshHolds } from '@/lib/data/record/refresh-holds';
 import { type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
 import { touchedBy } from '@/lib/domain/events/touched';
 import { judge } from '@/lib/domain/gate/judge';
-import type { Refusal } from '@/lib/domain/gate/refusals';
+import { refusalSchema } from '@/lib/domain/gate/question';
+import { inPrecedence, type Refusal } from '@/lib/domain/gate/refusals';
 import type { Plant } from '@/lib/domain/plant/plant';
 import { formatInstant } from '@/lib/domain/time';
 
@@ -32,11 +33,14 @@ export async function judgeRecorded(
   const events = [...recorded, ...(await findEventsById(db, older))];
   const voided = await voidedAmong(db, events);
   const before = await currentFlags(db, [...fresh, ...older]);
+  const deliveries = await deliveryFlags(db, [...fresh, ...older]);
   const found = new Map<string, Refusal[]>();
   await readAhead(judging.cache, events);
   const changed: Flagged[] = [];
   for (const event of events) {
-    const flags = voided.has(event.id) ? [] : await flagsOf(judging, event);
+    const flags = voided.has(event.id)
+      ? []
+      : inPrecedence([...(deliveries.get(event.id) ?? []), ...(await flagsOf(judging, event))]);
     found.set(event.id, flags);
     if (canonical(flags) !== canonical(before.get(event.id) ?? [])) changed.push({ event, flags });
   }
@@ -111,6 +115,22 @@ async function voidedAmong(db: Queryable, events: readonly LoggedEvent[]): Promi
     events.map((event) => event.id),
   ]);
   return new Set(rows.map((row) => eventIdRow.parse(row).event));
+}
+
+const deliveryRow = z.object({ id: z.string(), delivery: refusalSchema });
+
+/** What speaks against the way in which events were brought; by id. */
+async function deliveryFlags(db: Queryable, ids: string[]): Promise<Map<string, Refusal[]>> {
+  const { rows } = await db.query(
+    'select id, delivery from log.event where id = any($1::uuid[]) and delivery is not null',
+    [ids],
+  );
+  return new Map(
+    rows.map((row) => {
+      const { id, delivery } = deliveryRow.parse(row);
+      return [id, [delivery]];
+    }),
+  );
 }
 
 async function currentFlags(db: Queryable, ids: string[]): Promise<Map<string, object[]>> {

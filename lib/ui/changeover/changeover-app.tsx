@@ -19,7 +19,7 @@ export type ChangeoverAppProps = {
 /** Changeover: which station, then items into its slots. */
 export function ChangeoverApp(props: ChangeoverAppProps) {
   return (
-    <RecordProvider badge={props.person.badge}>
+    <RecordProvider person={props.person} name={props.name}>
       <ChangeoverDesk {...props} />
     </RecordProvider>
   );

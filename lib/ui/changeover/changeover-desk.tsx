@@ -67,7 +67,7 @@ export function ChangeoverDesk({
       }
     >
       <div className={classes.shop}>
-        <SenderStrip badge={person.badge} />
+        <SenderStrip />
         <ScanBox label={isChoosing ? t('station.choose.scan') : label} onScan={scan} />
         <RefusedPanel />
         {isChoosing && (

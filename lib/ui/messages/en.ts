@@ -8,6 +8,7 @@ import { holds } from '@/lib/ui/messages/en/holds';
 import { item } from '@/lib/ui/messages/en/item';
 import { items } from '@/lib/ui/messages/en/items';
 import { notPermitted } from '@/lib/ui/messages/en/not-permitted';
+import { offline } from '@/lib/ui/messages/en/offline';
 import { pack } from '@/lib/ui/messages/en/pack';
 import { packing } from '@/lib/ui/messages/en/packing';
 import { people } from '@/lib/ui/messages/en/people';
@@ -47,6 +48,7 @@ export const en = {
   clock,
   holds,
   items,
+  offline,
   pack,
   record,
   returns,

@@ -19,7 +19,7 @@ export type PackAppProps = {
 /** Packing and shipping. */
 export function PackApp(props: PackAppProps) {
   return (
-    <RecordProvider badge={props.person.badge}>
+    <RecordProvider person={props.person} name={props.name}>
       <PackDeskView {...props} />
     </RecordProvider>
   );

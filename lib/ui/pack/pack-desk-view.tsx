@@ -34,7 +34,7 @@ export function PackDeskView({ person, name, changePerson, container: asked, fir
       beside={<PersonBar badge={person.badge} name={name} changePerson={changePerson} />}
     >
       <div className={classes.shop}>
-        <SenderStrip badge={person.badge} />
+        <SenderStrip />
         <ScanBox label={label} onScan={scan} />
         <RefusedPanel />
         <div className={classes.columns}>

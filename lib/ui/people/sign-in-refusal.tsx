@@ -11,7 +11,7 @@ export function SignInRefusal({ refusal }: { refusal: SignInState['refusal'] }) 
     <Alert role="alert" color="red" variant="outline" icon={<IconAlertTriangle aria-hidden />}>
       {refusal.code === 'too_many_attempts'
         ? t('too_many_attempts', { minutes: Math.ceil(refusal.retryAfterSeconds / 60) })
-        : t('wrong_credentials')}
+        : t(refusal.code)}
     </Alert>
   );
 }

@@ -1,7 +1,11 @@
 /** What a sign-in form shows after an attempt: what was typed as a badge, and why nobody was signed in. */
 export type SignInState = {
   badge: string;
-  refusal: { code: 'wrong_credentials' } | { code: 'too_many_attempts'; retryAfterSeconds: number } | null;
+  /** `unknown_here`: without the server, this device knows only who signed in on it lately. */
+  refusal:
+    | { code: 'wrong_credentials' | 'unknown_here' }
+    | { code: 'too_many_attempts'; retryAfterSeconds: number }
+    | null;
 };
 
 /** Before the first attempt. */

@@ -1,8 +1,10 @@
 'use client';
 
 import { Button, PasswordInput, Stack, Text, TextInput, Title } from '@mantine/core';
-import { type KeyboardEvent, useActionState, useEffect, useId, useRef } from 'react';
+import { type FormEvent, type KeyboardEvent, useActionState, useEffect, useId, useRef } from 'react';
 import { useTranslations } from 'use-intl';
+import { notePin } from '@/lib/offline/kept-people';
+import { forgetPresent } from '@/lib/offline/present-person';
 import { PinKeypad } from '@/lib/ui/people/pin-keypad';
 import { SignInRefusal } from '@/lib/ui/people/sign-in-refusal';
 import { SIGN_IN_UNTRIED, type SignInAction } from '@/lib/ui/people/sign-in-state';
@@ -20,14 +22,25 @@ export function StationSignIn({ action, returnTo }: { action: SignInAction; retu
     if (state.refusal !== null) pinInput.current?.focus();
   }, [state]);
 
+  // Whoever was here before is gone, for the pages without the server too.
+  useEffect(forgetPresent, []);
+
   const moveOnToPin = (event: KeyboardEvent): void => {
     if (event.key !== 'Enter' || pinInput.current?.value !== '') return;
     event.preventDefault();
     pinInput.current.focus();
   };
 
+  const noteWhatIsTyped = (event: FormEvent<HTMLFormElement>): void => {
+    const form = new FormData(event.currentTarget);
+    const [badge, pin] = [form.get('badge'), form.get('secret')];
+    if (typeof badge !== 'string' || typeof pin !== 'string') return;
+    // A device that cannot keep it asks the server every time.
+    void notePin(badge.trim(), pin).catch(() => undefined);
+  };
+
   return (
-    <form action={submit} aria-labelledby={headingId}>
+    <form action={submit} onSubmit={noteWhatIsTyped} aria-labelledby={headingId}>
       <Stack>
         <Title order={2} id={headingId}>
           {t('station.title')}

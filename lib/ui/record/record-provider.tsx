@@ -1,19 +1,43 @@
 'use client';
 
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useSyncExternalStore } from 'react';
+import type { PersonPrincipal } from '@/lib/domain/people/principal';
 import { FactRecorder, type RecorderView } from '@/lib/offline/fact-recorder';
+import { keepPerson } from '@/lib/offline/kept-people';
+import { keepPresent } from '@/lib/offline/present-person';
+import { startWorker } from '@/lib/offline/worker-updates';
 
 const RecorderContext = createContext<FactRecorder | null>(null);
 
 const NOTHING: RecorderView = { entries: [], state: 'idle' };
 
-/** Gives the screens below it the recorder of this device, for the person who is signed in. */
-export function RecordProvider({ badge, children }: { badge: string; children: ReactNode }) {
+type Props = {
+  person: PersonPrincipal;
+  name: string | null;
+  /** False where the device alone has let this person in. */
+  isFromServer?: boolean;
+  children: ReactNode;
+};
+
+/**
+ * Gives the screens below it the recorder of this device, for the person who is signed in, and sees to it that they
+ * can go on without the server.
+ */
+export function RecordProvider({ person, name, isFromServer = true, children }: Props) {
+  const { badge, role } = person;
   const recorder = useMemo(() => new FactRecorder(badge), [badge]);
   useEffect(() => {
     void recorder.start();
     return () => recorder.stop();
   }, [recorder]);
+  useEffect(() => {
+    startWorker();
+    if (!isFromServer) return;
+    const present = { kind: 'person', badge, role } as const;
+    keepPresent({ person: present, name, isChecked: true });
+    // Without a place to keep it, this device only cannot let the person in by itself.
+    void keepPerson(present, name).catch(() => undefined);
+  }, [badge, role, name, isFromServer]);
   return <RecorderContext value={recorder}>{children}</RecorderContext>;
 }
 

@@ -26,13 +26,13 @@ export function DeskFrame({
 }) {
   useFocusRescue('');
   return (
-    <RecordProvider badge={person.badge}>
+    <RecordProvider person={person} name={name}>
       <Screen
         title={title}
         beside={<PersonBar badge={person.badge} name={name} changePerson={changePerson} />}
       >
         <div className={classes.shop}>
-          <SenderStrip badge={person.badge} />
+          <SenderStrip />
           <RefusedPanel />
           {children}
         </div>

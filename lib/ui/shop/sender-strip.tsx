@@ -1,30 +1,30 @@
 'use client';
 
-import { IconAlertTriangle, IconCloudUp } from '@tabler/icons-react';
+import { IconAlertTriangle } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import { useRecorder, useRecorderView } from '@/lib/ui/record/record-provider';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import { ClockStrip } from '@/lib/ui/shop/clock-strip';
+import { ContactLine } from '@/lib/ui/shop/contact-line';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { SignInLink } from '@/lib/ui/shop/sign-in-link';
 
-/** Says what this device still keeps for the server; nothing while the server has everything. */
-export function SenderStrip({ badge }: { badge: string }) {
+/** Says whether the server answers and what this device still keeps for it; louder when that is a worry. */
+export function SenderStrip() {
   const t = useTranslations('record');
   const recorder = useRecorder();
   const { entries, state } = useRecorderView();
   const waiting = entries.filter((entry) => entry.reasons === null);
-  const own = waiting.filter((entry) => entry.badge === badge);
-  const others = waiting.filter((entry) => entry.badge !== badge);
   const isWorrying = state === 'retrying' || state === 'signed_out' || state === 'clock_ahead';
   return (
-    <>
+    <div className={classes.stack}>
+      <ContactLine waitingCount={waiting.length} />
       <ClockStrip />
       <div role="status">
-        {isWorrying && (own.length > 0 || state === 'signed_out') && (
+        {isWorrying && (waiting.length > 0 || state === 'signed_out') && (
           <div className={classes.strip} data-meaning="caution">
             <IconAlertTriangle aria-hidden />
-            <span className={classes.grow}>{t(state, { count: own.length })}</span>
+            <span className={classes.grow}>{t(state, { count: waiting.length })}</span>
             {state === 'signed_out' ? (
               <SignInLink />
             ) : (
@@ -32,18 +32,7 @@ export function SenderStrip({ badge }: { badge: string }) {
             )}
           </div>
         )}
-        {others.length > 0 && (
-          <div className={classes.strip} data-meaning="caution">
-            <IconCloudUp aria-hidden />
-            <span className={classes.grow}>
-              {t('others', {
-                count: others.length,
-                badges: [...new Set(others.map((entry) => entry.badge))].join(', '),
-              })}
-            </span>
-          </div>
-        )}
       </div>
-    </>
+    </div>
   );
 }

@@ -11,6 +11,7 @@ import { PersonBar } from '@/lib/ui/shop/person-bar';
 import { SenderStrip } from '@/lib/ui/shop/sender-strip';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { StationChoice } from '@/lib/ui/shop/station-choice-later';
+import { UpdateStrip } from '@/lib/ui/shop/update-strip';
 import { useFirstScan } from '@/lib/ui/shop/use-first-scan';
 import { useFocusRescue } from '@/lib/ui/shop/use-focus-rescue';
 import { useKeptChoice } from '@/lib/ui/shop/use-kept-choice';
@@ -66,7 +67,8 @@ export function StationDesk({ person, name, changePerson, firstScan }: StationAp
       }
     >
       <div className={classes.shop}>
-        <SenderStrip badge={person.badge} />
+        <SenderStrip />
+        <UpdateStrip isIdle={session.task.step === 'idle'} />
         <ScanBox label={isChoosing ? t('choose.scan') : label} onScan={scan} />
         {isChoosing && (
           <StationChoice unknown={isGone ? station : null} scanTarget={choice} onChoose={choose} />

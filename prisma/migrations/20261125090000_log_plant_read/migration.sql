@@ -22,11 +22,13 @@ create table log.event (
   body           jsonb not null,
   recorded_at    timestamptz not null default clock_timestamp(),
   recorded_by    text not null,
+  delivery       jsonb,
   check ((device is null) = (device_seq is null))
 );
 comment on column log.event.at_sent is 'The time as its sender wrote it.';
 comment on column log.event.unit is 'body.unit: the unit that the event is about.';
 comment on column log.event.recorded_by is 'Who brought it: a badge, or token.';
+comment on column log.event.delivery is 'What speaks against its having been brought so, kept as a flag of its own.';
 
 create index event_of_unit on log.event (unit, at, id) where unit is not null;
 create index event_at_station on log.event (station, at) where type = 'unit.processed';

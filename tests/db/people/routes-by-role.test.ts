@@ -30,6 +30,7 @@ const EXPECTED: Record<string, Partial<Record<Method, Action | 'public'>>> = {
   health: { GET: 'public' },
   holds: { GET: 'screen:holds' },
   'openapi.json': { GET: 'contract' },
+  pass: { POST: 'events' },
   pack: { GET: 'screen:pack' },
   plant: { GET: 'plant:read', PUT: 'plant:write' },
   'plant/preview': { POST: 'plant:write' },

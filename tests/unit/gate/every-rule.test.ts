@@ -26,7 +26,9 @@ const GIVEN_ELSEWHERE: readonly RefusalCode[] = [
   'malformed',
   'event_id_reused',
   'time_in_future',
+  'device_seq_reused',
   'not_permitted',
+  'not_vouched',
 ];
 
 /** Codes that the gate really gave, and event types that it really let go. */

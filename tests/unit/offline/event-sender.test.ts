@@ -17,14 +17,14 @@ function recorded(events: readonly WireEvent[]): Posted {
 }
 
 /** A sender whose server answers as told, request after request; the last answer stays. */
-function scene(answers: ((events: readonly WireEvent[]) => Posted)[]) {
+function scene(answers: ((events: readonly WireEvent[]) => Posted)[], own = new Set<string>()) {
+  const retold: [string, string][] = [];
   const log = memoryDeviceLog();
   const posted: string[][] = [];
   const states: SenderState[] = [];
   const settled: [string, Refusal[] | null][] = [];
   const sender = new EventSender({
     log,
-    badge: 'op-1',
     async post(events) {
       posted.push(events.map((event) => event.id));
       const answer = answers[Math.min(posted.length, answers.length) - 1];
@@ -33,11 +33,13 @@ function scene(answers: ((events: readonly WireEvent[]) => Posted)[]) {
     },
     onState: (state) => states.push(state),
     onSettled: (id, reasons) => settled.push([id, reasons]),
+    onRetold: (id, newId) => retold.push([id, newId]),
+    isOwn: (id) => own.has(id),
     alone: (work) => work(),
     pause: async () => undefined,
     random: () => 0.5,
   });
-  return { log, sender, posted, states, settled };
+  return { log, sender, posted, states, settled, retold };
 }
 
 describe('the sender', () => {
@@ -65,18 +67,20 @@ describe('the sender', () => {
     expect(states.at(-1)).toBe('idle');
   });
 
+  const refusedOnHold = (events: readonly WireEvent[]): Posted => ({
+    kind: 'answered',
+    results: events.map(({ id }) => ({
+      id,
+      outcome: 'refused',
+      refusal: { code: 'on_hold', also: [{ code: 'slot_empty' }] },
+    })),
+  });
+
   it('keeps a refused event until somebody has read why', async () => {
-    const { log, sender } = scene([
-      (events) => ({
-        kind: 'answered',
-        results: events.map(({ id }) => ({
-          id,
-          outcome: 'refused',
-          refusal: { code: 'on_hold', also: [{ code: 'slot_empty' }] },
-        })),
-      }),
-    ]);
+    const own = new Set<string>();
+    const { log, sender } = scene([refusedOnHold], own);
     const { id } = await log.append({ draft: pass('U-1'), badge: 'op-1', at: AT });
+    own.add(id);
     await sender.run();
     const [entry] = await log.entries();
     expect(entry?.reasons?.map((reason) => reason.code)).toEqual(['on_hold', 'slot_empty']);
@@ -84,12 +88,59 @@ describe('the sender', () => {
     expect(await log.entries()).toEqual([]);
   });
 
-  it('leaves the entries of other people for their own session', async () => {
-    const { log, sender, posted } = scene([recorded]);
-    await log.append({ draft: pass('U-1'), badge: 'op-2', at: AT });
+  it('tells a fact again, to be flagged, when the operator had gone on before it was refused', async () => {
+    const own = new Set<string>();
+    const { log, sender, settled, retold } = scene(
+      [() => ({ kind: 'unreachable' }), refusedOnHold, recorded],
+      own,
+    );
+    const { id } = await log.append({ draft: pass('U-1'), badge: 'op-1', at: AT });
+    own.add(id);
     await sender.run();
-    expect(posted).toEqual([]);
-    expect(await log.entries()).toHaveLength(1);
+    const newId = retold[0]?.[1] ?? '';
+    expect(retold).toEqual([[id, newId]]);
+    expect(settled).toEqual([[newId, null]]);
+    expect(await log.state()).toMatchObject({ nextSeq: 3 });
+  });
+
+  it('delivers what everyone at the device has done, whoever is signed in', async () => {
+    const { log, sender, settled } = scene([recorded]);
+    const one = await log.append({ draft: pass('U-1'), badge: 'op-2', at: AT });
+    const two = await log.append({ draft: pass('U-2'), badge: 'op-1', at: AT });
+    expect([one.operator, two.operator]).toEqual(['op-2', 'op-1']);
+    await sender.run();
+    expect(settled.map(([id]) => id)).toEqual([one.id, two.id]);
+  });
+
+  it('takes a new name when another device has used its numbers, and loses nothing', async () => {
+    const reused = (events: readonly WireEvent[]): Posted => ({
+      kind: 'answered',
+      results: events.map(({ id }, index) =>
+        index === 0
+          ? { id, outcome: 'already_recorded' }
+          : { id, outcome: 'refused', refusal: { code: 'device_seq_reused' } },
+      ),
+    });
+    const sent: WireEvent[][] = [];
+    const { log, sender, settled } = scene([
+      reused,
+      (events) => {
+        sent.push([...events]);
+        return recorded(events);
+      },
+    ]);
+    const made: WireEvent[] = [];
+    for (const unit of ['U-1', 'U-2', 'U-3'])
+      made.push(await log.append({ draft: pass(unit), badge: 'op-1', at: AT }));
+    const before = (await log.state()).device;
+    await sender.run();
+    expect(settled.map(([id]) => id)).toEqual(made.map(({ id }) => id));
+    expect(sent[0]?.map(({ id, deviceSeq }) => [id, deviceSeq])).toEqual([
+      [made[1]?.id, 1],
+      [made[2]?.id, 2],
+    ]);
+    expect(sent[0]?.every(({ device }) => device !== before)).toBe(true);
+    expect((await log.state()).nextSeq).toBe(3);
   });
 
   it('stops without a session and loses nothing', async () => {

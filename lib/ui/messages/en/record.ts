@@ -7,8 +7,18 @@ export const record = {
     'Your session has ended. {count, plural, =0 {} one {One entry is kept on this device. } other {# entries are kept on this device. }}Sign in to go on.',
   clock_ahead:
     'The clock of this device is ahead. {count, plural, one {One entry waits} other {# entries wait}}: set the clock.',
-  others:
-    '{count, plural, one {One entry} other {# entries}} of {badges} {count, plural, one {waits} other {wait}} on this device until they sign in here again.',
+  contact: {
+    online: 'Server answers',
+    offline: 'No server',
+    waiting:
+      '{count, plural, =0 {nothing waits here} one {one entry waits here} other {# entries wait here}}',
+    last: 'last contact {clock}',
+    never: 'no contact yet',
+  },
+  update: {
+    text: 'A new version is ready. Nothing that is recorded here is lost by it.',
+    take: 'Use it now',
+  },
   signIn: 'Sign in',
   sendNow: 'Send now',
   sendingOne: 'Recording…',

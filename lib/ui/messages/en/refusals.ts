@@ -17,6 +17,14 @@ export const refusals: Record<RefusalCode, RefusalWords> = {
     title: 'Clock is ahead',
     text: 'The time of this entry lies in the future. Set the clock of this device.',
   },
+  device_seq_reused: {
+    title: 'Number used before',
+    text: 'Another entry has the number {deviceSeq} of device {device}: this tablet was restored from a copy. It takes a new name by itself and sends the entry again.',
+  },
+  not_vouched: {
+    title: 'Badge not confirmed',
+    text: 'Nothing shows that {operator} was signed in on the device that recorded this. Ask {operator}, then clear or undo it.',
+  },
   not_permitted: {
     title: 'Not your role',
     text: 'Your role may not record this. Ask someone who may, or an administrator.',

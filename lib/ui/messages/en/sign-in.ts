@@ -23,6 +23,8 @@ export const signIn = {
   },
   refused: {
     wrong_credentials: 'Badge and PIN or password do not go together. Try again, or ask an administrator.',
+    unknown_here:
+      'Without the server this tablet knows only people who signed in on it with their PIN in the last two weeks.',
     too_many_attempts:
       'Too many wrong attempts. Try again in {minutes, plural, one {one minute} other {# minutes}}.',
   },
