@@ -1,14 +1,10 @@
 import { z } from 'zod';
 import type { Queryable } from '@/lib/data/pool';
+import { readNarrowDoubt } from '@/lib/data/trace/conditions/narrow-doubt';
 import { narrowStatement } from '@/lib/data/trace/conditions/narrow-sql';
 import { placeOf } from '@/lib/data/trace/where-used';
 import { type Certainty, certaintySchema, placeKindSchema } from '@/lib/domain/genealogy/answer';
-import {
-  type NarrowAnswer,
-  type NarrowedGroup,
-  type NarrowedUnit,
-  narrowDoubtSchema,
-} from '@/lib/domain/genealogy/narrow-answer';
+import type { NarrowAnswer, NarrowedGroup, NarrowedUnit } from '@/lib/domain/genealogy/narrow-answer';
 import type { NarrowQuestion } from '@/lib/domain/genealogy/narrow-question';
 import { countConditions, type Truth } from '@/lib/domain/genealogy/narrowing';
 import type { Plant } from '@/lib/domain/plant/plant';
@@ -30,14 +26,22 @@ const unitRowSchema = z.object({
   customer: z.string().nullable(),
   is_held: z.boolean(),
   truths: z.array(truthSchema),
-  doubts: z.array(z.object({ condition: z.int(), because: z.array(narrowDoubtSchema) })),
+  doubts: z.array(z.object({ condition: z.int(), doubt: z.int() })),
 });
 
 /** A row of `answer` as the wire tells it, and its truth under each condition. */
 export function readNarrowedUnit(row: unknown): { unit: NarrowedUnit; truths: Truth[] } {
   const { is_held, truths, unit, product, revision, certainty, doubts, ...where } = unitRowSchema.parse(row);
   return {
-    unit: { unit, product, revision, certainty, place: placeOf(where), isHeld: is_held, doubts },
+    unit: {
+      unit,
+      product,
+      revision,
+      certainty,
+      place: placeOf(where),
+      isHeld: is_held,
+      doubts: doubts.map(({ condition, doubt }) => ({ condition, because: readNarrowDoubt(doubt) })),
+    },
     truths,
   };
 }

@@ -1,3 +1,4 @@
+import { narrowBitOf } from '@/lib/data/trace/conditions/narrow-doubt';
 import type { Parameter } from '@/lib/data/trace/conditions/parameters';
 import { workFactsSql } from '@/lib/data/trace/conditions/work-facts-sql';
 import { whereUsedStatement } from '@/lib/data/trace/where-used-sql';
@@ -7,7 +8,7 @@ import type { Plant } from '@/lib/domain/plant/plant';
 type Scope = { parameter: Parameter; plant: Plant };
 
 /**
- * The units that meet what a condition says, one row each: (unit, is_certain, is_own, because). `is_own` says that it
+ * The units that meet what a condition says, one row each: (unit, is_certain, is_own, doubt). `is_own` says that it
  * is the unit's own record that proves it, and not only that of a unit inside it; it matters to a must-not.
  */
 export function conditionSql(condition: Condition, scope: Scope): string {
@@ -40,7 +41,7 @@ function usedSql({ must: _, kind: __, ...wanted }: ConditionOf<'used'>, { parame
   select a.unit, a.certainty = 'certain' as is_certain,
     not exists (select from read.joining j join answer i on i.unit = j.inner_unit where j.outer_unit = a.unit)
       as is_own,
-    a.because
+    a.doubt
   from answer a) used`;
 }
 
@@ -69,14 +70,14 @@ const outwardsSql = (facts: string) => `select * from (
   )
   select unit, bool_or(is_certain) as is_certain,
     bool_or(cardinality(inside) = 1 and is_certain) or not bool_or(is_certain) as is_own,
-    array['clock'] as because
+    ${narrowBitOf('clock')} as doubt
   from held group by unit) work`;
 
 // A unit whose start is not recorded may be of any product, order, panel and board lot.
-const UNSTARTED = `select u.unit, false as is_certain, true as is_own, array['unstarted'] as because
+const UNSTARTED = `select u.unit, false as is_certain, true as is_own, ${narrowBitOf('unstarted')} as doubt
   from read.unit u where u.product is null and u.last_event is not null
   union
-  select j.outer_unit, false, true, array['unstarted']
+  select j.outer_unit, false, true, ${narrowBitOf('unstarted')}
   from read.joining j left join read.unit u on u.unit = j.outer_unit where u.product is null`;
 
 /** By the start itself; of units without one nothing can be excluded. */
@@ -92,7 +93,7 @@ function startedSql(condition: ConditionOf<'started'>, scope: Scope): string {
 function productSql({ product, revision }: ConditionOf<'product'>, { parameter }: Scope): string {
   const tests = [`u.product = ${parameter(product, 'text')}`];
   if (revision !== undefined) tests.push(`u.revision = ${parameter(revision, 'text')}`);
-  return `select u.unit, true as is_certain, true as is_own, null::text[] as because
+  return `select u.unit, true as is_certain, true as is_own, 0 as doubt
   from read.unit u where ${tests.join(' and ')}
   union all
   ${UNSTARTED}`;
@@ -105,7 +106,7 @@ function placeSql({ place, station }: ConditionOf<'place'>, { parameter }: Scope
        = ${parameter(place, 'text')}`,
   ];
   if (station !== undefined) tests.push(`o.place_station = ${parameter(station, 'text')}`);
-  return `select u.unit, true as is_certain, true as is_own, null::text[] as because
+  return `select u.unit, true as is_certain, true as is_own, 0 as doubt
   from read.unit u
   join read.unit o on o.unit = coalesce(u.outermost, u.unit)
   left join read.container c on c.container = o.container and o.place = 'container'
@@ -132,7 +133,7 @@ function packedSql({ container, shipment, customer }: ConditionOf<'packed'>, { p
     union
     select j.inner_unit, i.outermost from inside i join read.joining j on j.outer_unit = i.unit and j.to_at = 'infinity'
   )
-  select i.unit, true as is_certain, true as is_own, null::text[] as because
+  select i.unit, true as is_certain, true as is_own, 0 as doubt
   from inside i left join read.unit u on u.unit = i.unit
   where coalesce(u.outermost, i.unit) = i.outermost) packed`;
 }

@@ -1,4 +1,5 @@
 import { conditionSql } from '@/lib/data/trace/conditions/condition-sql';
+import { narrowBitOf } from '@/lib/data/trace/conditions/narrow-doubt';
 import { parameters } from '@/lib/data/trace/conditions/parameters';
 import type { Statement } from '@/lib/data/trace/where-used-sql';
 import type { Condition } from '@/lib/domain/genealogy/narrow-question';
@@ -15,7 +16,7 @@ import type { Plant } from '@/lib/domain/plant/plant';
 export function narrowStatement(conditions: readonly Condition[], plant: Plant): Statement {
   const { values, parameter } = parameters();
   const found = conditions.map((condition, index) => {
-    const columns = `unit, ${index} as condition, ${truthSql(condition)} as truth, ${becauseSql(condition)} as because`;
+    const columns = `unit, ${index} as condition, ${truthSql(condition)} as truth, ${doubtSql(condition)} as doubt`;
     return `select ${columns} from (${conditionSql(condition, { parameter, plant })}) c${index}`;
   });
   const truths = conditions.map(
@@ -27,7 +28,7 @@ ${found.join('\nunion all\n')}
 ),
 standing as (
   select unit, array[${truths.join(', ')}] as truths, least(${truths.join(', ')}) as verdict,
-    coalesce(jsonb_agg(jsonb_build_object('condition', condition, 'because', because) order by condition)
+    coalesce(jsonb_agg(jsonb_build_object('condition', condition, 'doubt', doubt) order by condition)
       filter (where truth = 1), '[]') as doubts
   from found group by unit
 ),
@@ -53,6 +54,6 @@ function truthSql({ must }: Condition): string {
     : 'case when is_certain and is_own then 0 else 1 end';
 }
 
-function becauseSql({ must }: Condition): string {
-  return must ? 'because' : "case when is_certain then array['inner'] else because end";
+function doubtSql({ must }: Condition): string {
+  return must ? 'doubt' : `case when is_certain then ${narrowBitOf('inner')} else doubt end`;
 }
