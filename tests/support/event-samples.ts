@@ -68,7 +68,10 @@ export const BODY_SAMPLES: Record<EventType, object[]> = {
   ],
   'item.counted': [{ item: 'R-1', quantity: 0, method: 'x-ray' }],
   'item.mounted': [{ item: 'R-1', slot: '1-01' }],
-  'item.unmounted': [{ item: 'R-1', slot: '1-01' }],
+  'item.unmounted': [
+    { item: 'R-1', slot: '1-01' },
+    { item: 'R-1', slot: '1-01', left: 120 },
+  ],
   'item.spliced': [
     { from: 'R-1', to: 'R-2', slot: '1-01' },
     { from: 'R-1', to: 'R-2', slot: '1-01', greyUnits: 3 },
@@ -77,7 +80,10 @@ export const BODY_SAMPLES: Record<EventType, object[]> = {
     { item: 'S-1', result: 'pass' },
     { item: 'S-1', result: 'fail', readings: READINGS },
   ],
-  'item.retired': [{ item: 'R-1', reason: 'empty' }],
+  'item.retired': [
+    { item: 'R-1', reason: 'worn' },
+    { item: 'R-1', reason: 'empty', left: 0 },
+  ],
   'event.voided': [{ event: OTHER_ID, reason: 'scanned by mistake' }],
 };
 

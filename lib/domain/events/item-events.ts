@@ -7,6 +7,7 @@ import { itemKindSchema, resultSchema } from '@/lib/domain/events/vocabulary';
 const item = codeSchema.meta({ description: 'Code of the reel, lot, paste, stencil or other item.' });
 const slot = codeSchema.meta({ description: 'Name of the slot at the station.' });
 const quantity = z.number().min(0).max(1e9).meta({ description: 'Pieces, or the unit of the part.' });
+const left = quantity.meta({ description: 'Pieces that are left of it.' }).optional();
 
 export const itemReceived = declareEvent({
   type: 'item.received',
@@ -40,7 +41,7 @@ export const itemUnmounted = declareStationEvent({
   type: 'item.unmounted',
   title: 'Item unmounted',
   summary: 'An item came out of a slot of a station.',
-  body: { item, slot },
+  body: { item, slot, left },
 });
 
 export const itemSpliced = declareStationEvent({
@@ -69,5 +70,5 @@ export const itemRetired = declareEvent({
   type: 'item.retired',
   title: 'Item retired',
   summary: 'An item is not to be used any more.',
-  body: { item, reason: statementSchema },
+  body: { item, reason: statementSchema, left },
 });

@@ -33,6 +33,15 @@ const partSchema = z.strictObject({
     .enum(['1', '2', '2a', '3', '4', '5', '5a', '6'])
     .meta({ description: 'Moisture sensitivity level (J-STD-020).' })
     .optional(),
+  attrition: z
+    .number()
+    .min(0)
+    .max(1)
+    .meta({
+      description:
+        'Share of the use that may be lost at pick-up; with it, counts are weighed against the use.',
+    })
+    .optional(),
 });
 
 const slotSchema = z.strictObject({ name: codeSchema, holds: itemKindSchema });
@@ -42,6 +51,14 @@ const stationSchema = z.strictObject({
   line: codeSchema.optional(),
   operation: codeSchema,
   slots: z.array(slotSchema).max(10_000).optional(),
+  scannedBy: z
+    .array(codeSchema)
+    .max(1000)
+    .meta({
+      description:
+        'Devices that scan changes of material here: while one owes events, a change may be missing.',
+    })
+    .optional(),
 });
 
 const routeStepSchema = z.strictObject({

@@ -140,10 +140,15 @@ function useEventFacts(): (event: WireEvent) => EventFact[] {
           [t('method'), event.body.method],
         ];
       case 'item.mounted':
+        return [
+          [t('item'), item(event.body.item)],
+          [t('slot'), event.body.slot],
+        ];
       case 'item.unmounted':
         return [
           [t('item'), item(event.body.item)],
           [t('slot'), event.body.slot],
+          [t('left'), quantity(event.body.left)],
         ];
       case 'item.spliced':
         return [
@@ -158,7 +163,10 @@ function useEventFacts(): (event: WireEvent) => EventFact[] {
           [t('readings'), event.body.readings && <Readings readings={event.body.readings} />],
         ];
       case 'item.retired':
-        return [[t('reason'), event.body.reason]];
+        return [
+          [t('reason'), event.body.reason],
+          [t('left'), quantity(event.body.left)],
+        ];
       case 'event.voided':
         return [
           [t('voids'), <CodeText key="event" code={event.body.event} />],

@@ -33,7 +33,7 @@ export function LinesTable({ lines }: { lines: readonly LineOrder[] }) {
   );
 }
 
-function StationRow({ station: { code, operation, slots = [] } }: { station: StationEntry }) {
+function StationRow({ station: { code, operation, slots = [], scannedBy = [] } }: { station: StationEntry }) {
   const t = useTranslations('plant.lines');
   const tKind = useTranslations('tags.itemKind');
   return (
@@ -41,7 +41,10 @@ function StationRow({ station: { code, operation, slots = [] } }: { station: Sta
       <th scope="row">
         <TraceLink about="station" code={code} />
       </th>
-      <td data-label={t('operation')}>{operation}</td>
+      <td data-label={t('operation')}>
+        {operation}
+        {scannedBy.length > 0 && <div>{t('scannedBy', { devices: scannedBy.join(', ') })}</div>}
+      </td>
       <td>
         {slots.length === 0 ? (
           t('noSlots')

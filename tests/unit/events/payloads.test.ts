@@ -30,10 +30,10 @@ const STRUCTURES: Record<EventType | 'envelope', string> = {
   'item.received': '038287784b8c',
   'item.counted': 'a1c8cc518cb1',
   'item.mounted': '68e3d84d46b8',
-  'item.unmounted': '68e3d84d46b8',
+  'item.unmounted': 'e1b73dd37be1',
   'item.spliced': 'a9895d879cbe',
   'item.inspected': '56bf7b382e65',
-  'item.retired': '46cce59c104e',
+  'item.retired': 'dbcad2504d19',
   'event.voided': '1fc09a275029',
 };
 

@@ -39,6 +39,7 @@ export const eventFacts = {
   supplier: 'Supplier',
   quantity: 'Quantity',
   method: 'Counted',
+  left: 'Left',
   slot: 'Slot',
   spliceFrom: 'Ends',
   spliceTo: 'Goes on',

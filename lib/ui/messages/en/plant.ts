@@ -22,6 +22,7 @@ export const plant = {
     operation: 'Operation',
     slots: 'Slots',
     noSlots: 'None',
+    scannedBy: 'Changes are scanned by {devices}',
     slotCount: '{count, number} {count, plural, one {slot} other {slots}}',
   },
   products: {
@@ -49,6 +50,7 @@ export const plant = {
     number: 'Number',
     description: 'Description',
     floorLife: 'Moisture level',
+    attrition: 'Loss allowed',
     find: 'Find a part',
     count: '{shown, number} of {count, number}',
   },
