@@ -1,12 +1,12 @@
 import { pipeline, Readable } from 'node:stream';
 import { stringify } from 'csv-stringify';
 import { openNarrowed } from '@/lib/data/trace/stream-narrowed';
-import type { Owing } from '@/lib/domain/genealogy/answer';
 import { conditionText } from '@/lib/domain/genealogy/condition-text';
 import type { NarrowedUnit } from '@/lib/domain/genealogy/narrow-answer';
 import type { Condition } from '@/lib/domain/genealogy/narrow-question';
 import { type Truth, YES } from '@/lib/domain/genealogy/narrowing';
 import { formatInstant } from '@/lib/domain/time';
+import { completenessText } from '@/lib/server/completeness-text';
 import { database } from '@/lib/server/database';
 
 const COLUMNS = [
@@ -43,15 +43,6 @@ export async function narrowCsv(conditions: readonly Condition[]): Promise<Reada
   // Whatever ends either side ends the other and the statement: a reader who leaves must not keep its connection.
   pipeline(source, csv, () => void pages.return(undefined));
   return Readable.toWeb(csv) as ReadableStream;
-}
-
-function completenessText(asOf: string, owing: readonly Owing[]): string {
-  if (owing.length === 0) return `complete as of ${asOf}`;
-  const debts = owing.map(({ device, missing }) => {
-    const ranges = missing.map(([from, to]) => (from === to ? String(from) : `${from}-${to}`));
-    return `${device} owes ${ranges.join(' ')}`;
-  });
-  return `not complete as of ${asOf}: ${debts.join('; ')}`;
 }
 
 type Row = { unit: NarrowedUnit; truths: Truth[] };

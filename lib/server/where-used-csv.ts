@@ -1,8 +1,11 @@
 import { pipeline, Readable } from 'node:stream';
 import { stringify } from 'csv-stringify';
+import { findOwing } from '@/lib/data/trace/find-owing';
 import { streamWhereUsed } from '@/lib/data/trace/stream-where-used';
 import type { UsedUnit } from '@/lib/domain/genealogy/answer';
 import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
+import { formatInstant } from '@/lib/domain/time';
+import { completenessText } from '@/lib/server/completeness-text';
 import { database } from '@/lib/server/database';
 
 const COLUMNS = [
@@ -22,28 +25,35 @@ const COLUMNS = [
 
 /**
  * The whole answer as CSV (RFC 4180 with a header), streamed from the database as it is read. A cell that a
- * spreadsheet would take for a formula is preceded by an apostrophe.
+ * spreadsheet would take for a formula is preceded by an apostrophe. The last column is the answer's completeness, told
+ * as of just before the rows are read: what arrives meanwhile cannot make an incomplete answer look complete.
  */
 export async function whereUsedCsv(question: WhereUsedQuestion): Promise<ReadableStream> {
+  const asOf = formatInstant(Date.now() * 1000);
+  const owing = await findOwing(database().pool);
+  const isComplete = owing.length === 0 ? 'yes' : 'no';
   const rows = streamWhereUsed(database().streaming, question);
   // The first page is read before the answer begins: a failing question is a problem document, not half a file.
   const first = await rows.next();
   const csv = stringify({
     header: true,
-    columns: [...COLUMNS],
+    columns: [
+      ...COLUMNS.map((key) => ({ key, header: key })),
+      { key: 'isComplete', header: completenessText(asOf, owing) },
+    ],
     escape_formulas: true,
     record_delimiter: '\r\n',
   });
-  const source = Readable.from(cellsOf(first.done === true ? [] : first.value, rows));
+  const source = Readable.from(cellsOf(first.done === true ? [] : first.value, rows, isComplete));
   // A failure on either side ends both; the reader then sees a file that was cut, never a short one that looks whole.
   // Whatever ends them, the statement ends too: a reader who leaves early would keep its connection otherwise.
   pipeline(source, csv, () => void rows.return(undefined));
   return Readable.toWeb(csv) as ReadableStream;
 }
 
-async function* cellsOf(first: UsedUnit[], rest: AsyncIterable<UsedUnit[]>) {
-  for (const unit of first) yield toCells(unit);
-  for await (const page of rest) for (const unit of page) yield toCells(unit);
+async function* cellsOf(first: UsedUnit[], rest: AsyncIterable<UsedUnit[]>, isComplete: 'yes' | 'no') {
+  for (const unit of first) yield { ...toCells(unit), isComplete };
+  for await (const page of rest) for (const unit of page) yield { ...toCells(unit), isComplete };
 }
 
 function toCells({ place, through, because, ...unit }: UsedUnit): Record<string, string | null> {

@@ -68,7 +68,9 @@ test('the CSV has every unit of both groups', async () => {
   const lines = readFileSync(await download.path(), 'utf8')
     .trim()
     .split('\r\n');
-  expect(lines[0]).toMatch(/^unit,product,revision,certainty,because,relation,place/);
+  expect(lines[0]).toMatch(
+    /^unit,product,revision,certainty,because,relation,place.*,complete as of [^,]*Z$/,
+  );
   expect(lines.filter((line) => line.includes(',certain,')).length).toBeGreaterThan(100);
   expect(lines.filter((line) => line.includes(',possible,')).length).toBeGreaterThan(0);
 });
@@ -124,4 +126,14 @@ test('a device that owes events makes the answer incomplete', async () => {
   await page.getByText(/^Not complete as of .*: one device owes events/).waitFor();
   await page.getByText('Device tab-9 owes number 1–2').waitFor();
   expect(await faultsSeenByAxe(page)).toEqual([]);
+  const csv = await page.request.get(`${scene.origin}/api/trace/where-used.csv?item=R-1`);
+  const [heading = '', row = ''] = (await csv.text()).split('\r\n');
+  expect(heading).toMatch(/,through,not complete as of [^,]*Z: tab-9 owes 1-2$/);
+  expect(row).toMatch(/,no$/);
+  const nothing = await page.request.get(`${scene.origin}/api/trace/where-used.csv?item=never-used`);
+  expect(await nothing.text()).toMatch(/^unit,.*: tab-9 owes 1-2\r\n$/);
+  await page.emulateMedia({ media: 'print' });
+  await page.getByText(/^Not complete as of .*: one device owes events/).waitFor();
+  await page.getByText('Where-used of item R-1').waitFor();
+  await page.emulateMedia({ media: null });
 });
