@@ -52,10 +52,11 @@ const DEPTH_MAX = 64;
  * moment: only what had happened by then counts, corrections included whenever they were made.
  */
 export function asBuilt(unit: string, at?: string): Promise<AsBuilt | null> {
-  return onSnapshot(database().pool, (client) => new Reader(client, at).read(unit));
+  return onSnapshot(database().pool, (client) => new AsBuiltReader(client, at).read(unit));
 }
 
-class Reader {
+/** Reads as-built records of one snapshot, the same histories once for all of them. */
+export class AsBuiltReader {
   readonly #db: Queryable;
   readonly #untilUs: number;
   readonly #until: string;

@@ -5,6 +5,7 @@ import { eventSchema } from '@/lib/domain/events/catalogue';
 import { checkAnswerSchema, checkQuestionSchema, refusalSchema } from '@/lib/domain/gate/question';
 import { whereUsedAnswerSchema } from '@/lib/domain/genealogy/answer';
 import { asBuiltAnswerSchema } from '@/lib/domain/genealogy/as-built-answer';
+import { genealogyAnswerSchema, genealogyQuestionSchema } from '@/lib/domain/genealogy/graph/genealogy-graph';
 import { narrowAnswerSchema } from '@/lib/domain/genealogy/narrow-answer';
 import { narrowQuestionSchema } from '@/lib/domain/genealogy/narrow-question';
 import { asBuiltQuestionSchema, whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
@@ -174,6 +175,16 @@ function paths(): Json {
         summary: 'The time of the server',
         description: `Every answer carries ${CLOCK_HEADER}: mark, receive and transmit time (milliseconds since 1970) to a request with a mark of 1 to 40 letters, digits, _ and - in that header, for offset and delay as in RFC 5905.`,
         responses: responses('The time.', json(schemaOf(clockAnswerSchema, 'output'))),
+      },
+    },
+    '/api/trace/genealogy': {
+      get: {
+        summary: 'What a unit is made of and what it was made into, as nodes and edges',
+        parameters: parameters(genealogyQuestionSchema),
+        responses: responses(
+          'The nearest nodes, with what the limit left out.',
+          json(schemaOf(genealogyAnswerSchema, 'output')),
+        ),
       },
     },
     '/api/health': {

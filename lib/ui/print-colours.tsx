@@ -7,4 +7,5 @@ export function PrintColours() {
   return <style>{`@media print{:root:root[data-mantine-color-scheme]{${declarations}}}`}</style>;
 }
 
-const WHITE_PAPER = { '--rk-paper': '#fff', '--rk-surface': '#fff' };
+// Without the scheme of its own the paper's margins are those of the screen: black.
+const WHITE_PAPER = { '--rk-paper': '#fff', '--rk-surface': '#fff', 'color-scheme': 'light' };

@@ -4,6 +4,7 @@ import { desk } from '@/lib/ui/messages/en/desk';
 import { eventFacts } from '@/lib/ui/messages/en/event-facts';
 import { events } from '@/lib/ui/messages/en/events';
 import { floor } from '@/lib/ui/messages/en/floor';
+import { genealogy } from '@/lib/ui/messages/en/genealogy';
 import { holds } from '@/lib/ui/messages/en/holds';
 import { item } from '@/lib/ui/messages/en/item';
 import { items } from '@/lib/ui/messages/en/items';
@@ -58,6 +59,7 @@ export const en = {
   unit,
   item,
   packing,
+  genealogy,
   plant,
   wrong,
 } as const;

@@ -1,7 +1,10 @@
 'use client';
 
+import { Anchor, Group } from '@mantine/core';
+import Link from 'next/link';
 import { useTranslations } from 'use-intl';
 import type { UnitRecord } from '@/lib/domain/units/unit-record';
+import { codeHref } from '@/lib/ui/code-href';
 import { CodeText } from '@/lib/ui/code-text';
 import { type DeskActions, NO_ACTIONS } from '@/lib/ui/desk/desk-actions';
 import { HoldsTable } from '@/lib/ui/desk/holds-table';
@@ -48,7 +51,7 @@ export function UnitPage({
           <HoldsTable holds={holds} release={allowed.releaseHold} />
         </Section>
       )}
-      <Section title={t('built.title')} beside={<p>{t('built.count', { items })}</p>}>
+      <Section title={t('built.title')} beside={<BuiltBeside unit={unit} items={items} at={at} />}>
         <AsBuiltTable draws={draws} />
       </Section>
       <Section title={t('family.title')}>
@@ -62,5 +65,25 @@ export function UnitPage({
         />
       </Section>
     </Screen>
+  );
+}
+
+function BuiltBeside({ unit, items, at }: { unit: string; items: number; at: string | null }) {
+  const t = useTranslations('unit.built');
+  const href = codeHref('unit', unit);
+  return (
+    <Group gap="md">
+      <p>{t('count', { items })}</p>
+      {href !== null && (
+        <Anchor
+          component={Link}
+          href={`${href}/genealogy${at === null ? '' : `?at=${encodeURIComponent(at)}`}`}
+          prefetch={false}
+          className="rk-no-print"
+        >
+          {t('picture')}
+        </Anchor>
+      )}
+    </Group>
   );
 }

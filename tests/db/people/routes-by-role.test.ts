@@ -41,6 +41,7 @@ const EXPECTED: Record<string, Partial<Record<Method, Action | 'public'>>> = {
   'trace/as-built': { GET: 'trace' },
   'trace/narrow': { POST: 'narrow' },
   'trace/narrow.csv': { GET: 'narrow' },
+  'trace/genealogy': { GET: 'trace' },
   'trace/where-used': { GET: 'trace' },
   'trace/where-used.csv': { GET: 'trace' },
 };

@@ -63,6 +63,7 @@ export const unit = {
     at: 'When',
     noStation: 'By hand',
     salvaged: 'salvaged',
+    picture: 'Its genealogy as a picture',
   },
   family: {
     title: 'Inside and around',

@@ -1,0 +1,46 @@
+import { loadPlant } from '@/lib/data/plant/load-plant';
+import { findOwing } from '@/lib/data/trace/find-owing';
+import { onSnapshot } from '@/lib/data/transaction';
+import { toLogged } from '@/lib/domain/events/logged-event';
+import type { GenealogyAnswer, GenealogyQuestion } from '@/lib/domain/genealogy/graph/genealogy-graph';
+import { genealogyOf } from '@/lib/domain/genealogy/graph/genealogy-of';
+import { limitNodes } from '@/lib/domain/genealogy/graph/limit-nodes';
+import type { UnitFacts } from '@/lib/domain/genealogy/graph/unit-facts';
+import { formatInstant } from '@/lib/domain/time';
+import { type AsBuilt, AsBuiltReader } from '@/lib/server/as-built';
+import { database } from '@/lib/server/database';
+
+/** Most units whose records are read for one picture; those beyond are in it, marked as not followed. */
+const UNITS_MAX = 300;
+
+/** Where a unit came from and where it went, now or as of a moment; null when no event names it. */
+export function readGenealogy({ unit, at, limit }: GenealogyQuestion): Promise<GenealogyAnswer | null> {
+  return onSnapshot(database().pool, async (client) => {
+    const asOf = formatInstant(Date.now() * 1000);
+    const owing = await findOwing(client);
+    const { plant } = await loadPlant(client);
+    const reader = new AsBuiltReader(client, at);
+    const read = new Map<string, UnitFacts | null>();
+    const ledger = { plant, facts: (each: string) => read.get(each) ?? null };
+    let wanted = [unit];
+    while (wanted.length > 0) {
+      for (const each of wanted.slice(0, UNITS_MAX - read.size))
+        read.set(each, factsOf(await reader.read(each)));
+      wanted =
+        read.size < UNITS_MAX ? genealogyOf(ledger, unit).unread.filter((each) => !read.has(each)) : [];
+    }
+    if (ledger.facts(unit) === null) return null;
+    const graph = limitNodes(genealogyOf(ledger, unit), limit);
+    return { unit, at: at ?? null, asOf, complete: owing.length === 0, owing, ...graph };
+  });
+}
+
+function factsOf(record: AsBuilt | null): UnitFacts | null {
+  if (record === null) return null;
+  const { events, ...facts } = record;
+  const counting = events.flatMap(
+    ({ voided, voidedBy: _, recordedAt: __, recordedBy: ___, flags: ____, ...event }) =>
+      voided ? [] : [toLogged(event)],
+  );
+  return { ...facts, events: counting };
+}
