@@ -68,5 +68,7 @@ export function openPool(options: {
   // A connection that breaks between two statements tells nobody but its listeners, and the process if it has none;
   // whoever has it learns of it from the next statement.
   pool.on('connect', (client) => client.on('error', () => undefined));
+  // One that breaks while idle is replaced by its pool; without a listener it would end the process.
+  pool.on('error', () => undefined);
   return pool;
 }

@@ -1,12 +1,19 @@
+import type pg from 'pg';
 import { z } from 'zod';
-import { EVENT_COLUMNS, readEventRow } from '@/lib/data/log/event-row';
 import { findEventsById } from '@/lib/data/log/find-events';
 import { loadPlant } from '@/lib/data/plant/load-plant';
 import { refreshPlantTables } from '@/lib/data/plant/write-plant';
 import { openPool, type Queryable } from '@/lib/data/pool';
+import { CopyRows } from '@/lib/data/rebuild/copy-rows';
+import { LoadSubjects } from '@/lib/data/rebuild/load-subjects';
+import { readSubjects, type SubjectKind } from '@/lib/data/rebuild/read-subjects';
+import { setIndexesAside } from '@/lib/data/rebuild/set-indexes-aside';
 import { showFlags } from '@/lib/data/record/judge-recorded';
-import { Recorder } from '@/lib/data/record/recorder';
-import { asWriter } from '@/lib/data/transaction';
+import { ensureContainers, shipContents } from '@/lib/data/record/refresh-container';
+import { refreshHolds } from '@/lib/data/record/refresh-holds';
+import { refreshJoinings } from '@/lib/data/record/refresh-joining';
+import { noteSlotDoubt, refreshAllSlots } from '@/lib/data/record/refresh-slot';
+import { asWriter, type Writing } from '@/lib/data/transaction';
 
 /** Every table that is made again; the log, the plant and the people stay. */
 export const READ_TABLES = [
@@ -31,27 +38,33 @@ export const READ_TABLES = [
   'device',
 ] as const;
 
-const EVENTS_AT_ONCE = 2000;
-const rowSchema = z.looseObject({ position: z.number() });
+const KINDS: readonly SubjectKind[] = ['unit', 'item', 'container'];
+const REPORTED_EACH = 50_000;
+const KEYS_AT_ONCE = 1000;
+
 const countSchema = z.object({ count: z.number() });
 const idSchema = z.object({ event: z.string() });
 const flagSchema = z.object({ event: z.string(), flags: z.array(z.unknown()) });
 
 /**
- * Empties the read tables and makes them again from the log and the plant, in one transaction: readers see the old
- * ones until the new ones are complete. `ownerUrl` must connect as the owner of the tables.
+ * Empties the read tables and makes them again from the log and the plant, in one transaction: readers see nothing of
+ * it before it is complete. Every rule is the one by which events are recorded: the rows that an event owns, the folds
+ * of units, items and containers, and the statements that end mounts and joinings. `ownerUrl` must connect as the owner
+ * of the tables.
  */
 export async function rebuild(ownerUrl: string, report: (line: string) => void): Promise<void> {
-  const pool = openPool({ url: ownerUrl, connectionCountMax: 2, use: 'writing' });
+  // COPY and cursors want connections that take one statement after the other.
+  const pool = openPool({ url: ownerUrl, connectionCountMax: 2, use: 'plain' });
   try {
-    await asWriter(pool, async (client) => {
-      await client.query(`truncate ${READ_TABLES.map((table) => `read.${table}`).join(', ')}`);
-      const { plant } = await loadPlant(client);
-      await refreshPlantTables(client, plant);
-      const db = await openReplay(client);
-      await replay(client, new Recorder({ db, plant, recordedAtUs: 'already in the log' }), report);
-      await restoreFlags(client);
-      await restoreDevices(client);
+    await asWriter(pool, async (db) => {
+      // The log cannot change while the writer's turn lasts: another connection reads what the writer sees.
+      await db.turn;
+      const reader = await pool.connect();
+      try {
+        await makeAgain(db, reader, report);
+      } finally {
+        reader.release();
+      }
     });
     await pool.query('analyze');
   } finally {
@@ -59,61 +72,89 @@ export async function rebuild(ownerUrl: string, report: (line: string) => void):
   }
 }
 
-/**
- * The database as the recorder met it when it recorded an event: of the log, it sees nothing that came later. What a
- * late event or a void changes depends on what was there by then, down to the last row.
- */
-async function openReplay(client: Queryable): Promise<Queryable> {
-  await client.query(
-    `create or replace temp view replayed_event as
-     select * from log.event where position <= current_setting('reelkin.replayed_to')::bigint`,
-  );
-  return {
-    query: (text, values) =>
-      client.query(text.replaceAll(/\blog\.event\b/g, 'pg_temp.replayed_event'), values),
-  };
+async function makeAgain(db: Writing, reader: pg.ClientBase, report: (line: string) => void): Promise<void> {
+  await db.query(`set local maintenance_work_mem = '512MB'`);
+  await db.query(`truncate ${READ_TABLES.map((table) => `read.${table}`).join(', ')}`);
+  const makeIndexes = await setIndexesAside(db, 'read');
+  const { plant } = await loadPlant(db);
+  await refreshPlantTables(db, plant);
+  const voidedAt = await restoreVoids(db);
+  const rows = new CopyRows(db.client);
+  const loaded = new LoadSubjects({ rows, plant, voidedAt });
+  const done = await loadAll(loaded, reader, report);
+  await rows.end();
+  report('Making the indexes and what joins the histories');
+  await makeIndexes();
+  await inParts([...loaded.containers], (part) => ensureContainers(db, part));
+  for (const doubt of loaded.slotDoubts.values()) await noteSlotDoubt(db, doubt);
+  await refreshAllSlots(db);
+  await inParts([...loaded.joined], (part) => refreshJoinings(db, part));
+  await inParts(loaded.shipped, (part) => shipContents(db, part));
+  const flagged = await restoreFlags(db);
+  const holds = [...(await findPlacedHolds(db)), ...loaded.exhausted, ...flagged];
+  await inParts([...new Set(holds)], (part) => refreshHolds(db, part));
+  await restoreDevices(db);
+  report(`${done} of ${done} events (100 %)`);
 }
 
-async function replay(client: Queryable, recorder: Recorder, report: (line: string) => void): Promise<void> {
-  const total = countSchema.parse(
-    (await client.query('select count(*) as count from log.event')).rows[0],
-  ).count;
-  let position = 0;
+async function loadAll(
+  loaded: LoadSubjects,
+  reader: pg.ClientBase,
+  report: (line: string) => void,
+): Promise<number> {
+  const { rows } = await reader.query(
+    `select count(*) as count from log.event where unit is not null or type like any('{item.%,container.%}')`,
+  );
+  const total = countSchema.parse(rows[0]).count;
   let done = 0;
-  while (done < total) {
-    const { rows } = await client.query(
-      `select e.position, ${EVENT_COLUMNS} from log.event e where e.position > $1 order by e.position limit $2`,
-      [position, EVENTS_AT_ONCE],
-    );
-    if (rows.length === 0) break;
-    const events = rows.map((row) => ({ event: readEventRow(row), position: rowSchema.parse(row).position }));
-    const units = events.flatMap(({ event }) => ('unit' in event.body ? [event.body.unit] : []));
-    await recorder.cache.units.require(units);
-    for (const { event, position: replayedTo } of events) {
-      const voided = await advance(client, event.id, replayedTo);
-      await recorder.record({ event, recordedBy: '' }, { isVoided: voided && event.type !== 'event.voided' });
+  let reported = 0;
+  for (const kind of KINDS)
+    for await (const subject of readSubjects(reader, kind)) {
+      await loaded.load(kind, subject);
+      done += subject.arrived.length;
+      if (done < reported + REPORTED_EACH) continue;
+      reported = done;
+      report(`${done} of ${total} events (${Math.floor((99 * done) / total)} %)`);
     }
-    await recorder.flush();
-    recorder.cache.clear();
-    position = events.at(-1)?.position ?? position;
-    done += rows.length;
-    report(`${done} of ${total} events (${Math.floor((100 * done) / total)} %)`);
-  }
+  return done;
 }
 
-const advancedSchema = z.object({ is_voided: z.boolean() });
+async function inParts<T>(keys: readonly T[], work: (part: T[]) => Promise<void>): Promise<void> {
+  for (let start = 0; start < keys.length; start += KEYS_AT_ONCE)
+    await work(keys.slice(start, start + KEYS_AT_ONCE));
+}
 
-/** Lets the replay see the log up to a position; says whether a void came before the event that stands there. */
-async function advance(db: Queryable, id: string, position: number): Promise<boolean> {
-  const { rows } = await db.query(
-    `select set_config('reelkin.replayed_to', $2::text, true),
-       exists (select from read.voided where event = $1::uuid) as is_voided`,
-    [id, String(position)],
+const voidSchema = z.object({ event: z.string(), position: z.number() });
+
+/**
+ * Notes what each void names, unless that was another void that had come before it. Returns the position of the first
+ * void of each event.
+ */
+async function restoreVoids(db: Queryable): Promise<Map<string, number>> {
+  await db.query(
+    `insert into read.voided (event, void)
+     select (v.body ->> 'event')::uuid, v.id
+     from log.event v
+     left join log.event e on e.id = (v.body ->> 'event')::uuid and e.position < v.position
+     where v.type = 'event.voided' and e.type is distinct from 'event.voided'`,
   );
-  return advancedSchema.parse(rows[0]).is_voided;
+  const { rows } = await db.query(
+    `select v.event, min(e.position) as position from read.voided v join log.event e on e.id = v.void group by v.event`,
+  );
+  return new Map(
+    rows.map((row) => {
+      const { event, position } = voidSchema.parse(row);
+      return [event, position];
+    }),
+  );
 }
 
-async function restoreFlags(db: Queryable): Promise<void> {
+async function findPlacedHolds(db: Queryable): Promise<string[]> {
+  const { rows } = await db.query(`select id as event from log.event where type = 'hold.placed'`);
+  return rows.map((row) => idSchema.parse(row).event);
+}
+
+async function restoreFlags(db: Queryable): Promise<string[]> {
   const { rows } = await db.query(
     `select distinct on (j.event) j.event, j.flags
      from log.judgement j
@@ -129,6 +170,7 @@ async function restoreFlags(db: Queryable): Promise<void> {
     db,
     flagged.filter(({ flags }) => flags.length > 0),
   );
+  return [...judged.keys()];
 }
 
 async function restoreDevices(db: Queryable): Promise<void> {

@@ -29,8 +29,6 @@ function open(): Database {
   const streaming = openPool({ url, role, use: 'plain', connectionCountMax: 4 });
   const writing = openPool({ url, role, use: 'writing', connectionCountMax: 1 });
   const pools = [pool, streaming, writing];
-  // A connection that breaks while idle is replaced by its pool; without a listener it would end the process.
-  for (const each of pools) each.on('error', () => undefined);
   return {
     pool,
     streaming,

@@ -13,8 +13,23 @@ export async function insertEvents(
   recordedAtUs: number,
 ): Promise<void> {
   if (arriving.length === 0) return;
-  const rows = arriving.map(({ event, recordedBy, delivery = null }, ordinal) => ({
-    ordinal,
+  const rows = arriving.map((each, ordinal) => ({ ordinal, ...logRow(each) }));
+  await db.query(
+    `insert into log.event (id, type, at, at_sent, unit, station, operator, device, device_seq, uncertainty_ms, gate,
+       body, recorded_at, recorded_by, delivery)
+     select r.id, r.type, r.at, r.at_sent, r.unit, r.station, r.operator, r.device, r.device_seq, r.uncertainty_ms,
+       r.gate, r.body, $2::timestamptz, r.recorded_by, nullif(r.delivery, 'null'::jsonb)
+     from jsonb_to_recordset($1::jsonb) as r(ordinal integer, id uuid, type text, at timestamptz, at_sent text,
+       unit text, station text, operator text, device text, device_seq bigint, uncertainty_ms bigint, gate text,
+       body jsonb, recorded_by text, delivery jsonb)
+     order by r.ordinal`,
+    [JSON.stringify(rows), formatInstant(recordedAtUs)],
+  );
+}
+
+/** An event's row in the log, but for its position and when it was recorded. */
+export function logRow({ event, recordedBy, delivery = null }: Arriving) {
+  return {
     id: event.id,
     type: event.type,
     at: formatInstant(event.atUs),
@@ -29,16 +44,5 @@ export async function insertEvents(
     body: event.body,
     recorded_by: recordedBy,
     delivery,
-  }));
-  await db.query(
-    `insert into log.event (id, type, at, at_sent, unit, station, operator, device, device_seq, uncertainty_ms, gate,
-       body, recorded_at, recorded_by, delivery)
-     select r.id, r.type, r.at, r.at_sent, r.unit, r.station, r.operator, r.device, r.device_seq, r.uncertainty_ms,
-       r.gate, r.body, $2::timestamptz, r.recorded_by, nullif(r.delivery, 'null'::jsonb)
-     from jsonb_to_recordset($1::jsonb) as r(ordinal integer, id uuid, type text, at timestamptz, at_sent text,
-       unit text, station text, operator text, device text, device_seq bigint, uncertainty_ms bigint, gate text,
-       body jsonb, recorded_by text, delivery jsonb)
-     order by r.ordinal`,
-    [JSON.stringify(rows), formatInstant(recordedAtUs)],
-  );
+  };
 }

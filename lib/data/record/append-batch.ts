@@ -2,18 +2,17 @@ import { z } from 'zod';
 import { findEventsById } from '@/lib/data/log/find-events';
 import type { Arriving } from '@/lib/data/log/insert-events';
 import { insertRefusals } from '@/lib/data/log/insert-refusals';
-import { loadPlant } from '@/lib/data/plant/load-plant';
-import type { Queryable } from '@/lib/data/pool';
 import { assembleKnown } from '@/lib/data/record/assemble-known';
 import { judgeRecorded } from '@/lib/data/record/judge-recorded';
+import type { KeptRecord } from '@/lib/data/record/kept-record';
 import { holdKey } from '@/lib/data/record/record-cache';
 import { Recorder } from '@/lib/data/record/recorder';
 import { noteArrivals } from '@/lib/data/record/refresh-devices';
 import { NO_NUMBERS, openUsedNumbers } from '@/lib/data/record/used-numbers';
+import type { Writing } from '@/lib/data/transaction';
 import { isSameContent, type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
 import { judge } from '@/lib/domain/gate/judge';
 import type { Refusal } from '@/lib/domain/gate/refusals';
-import type { Plant } from '@/lib/domain/plant/plant';
 import { FUTURE_TOLERANCE_US, formatInstant } from '@/lib/domain/time';
 
 /** What became of one event; `unstorable` is one that PostgreSQL itself cannot hold. */
@@ -34,11 +33,10 @@ export type Submitted = Arriving & { refusal: Refusal | null; isNumberOnce?: boo
  * holds those before it. Events under `gate: record` are judged last, when all that came with them is known.
  */
 export async function appendBatch(
-  db: Queryable,
+  writing: { db: Writing; kept: KeptRecord; recordedAtUs: number },
   submitted: readonly Submitted[],
-  recordedAtUs: number,
 ): Promise<AppendOutcome[]> {
-  const batch = await Batch.open({ db, recordedAtUs, submitted });
+  const batch = await Batch.open(writing, submitted);
   const outcomes: AppendOutcome[] = [];
   for (const each of submitted) outcomes.push(await batch.append(each));
   await batch.close();
@@ -47,11 +45,11 @@ export async function appendBatch(
 
 const NOT_ARRIVED: readonly string[] = ['time_in_future', 'device_seq_reused'];
 
-const voidedRow = z.object({ event: z.string() });
+const beforeRow = z.object({ has_flagged: z.boolean(), voided: z.array(z.string()) });
 
 class Batch {
-  readonly #db: Queryable;
-  readonly #plant: Plant;
+  readonly #db: Writing;
+  readonly #kept: KeptRecord;
   readonly #recordedAtUs: number;
   readonly #recorder: Recorder;
   readonly #known = new Map<string, LoggedEvent>();
@@ -60,49 +58,58 @@ class Batch {
   #numbers = NO_NUMBERS;
   #toJudge: LoggedEvent[] = [];
   #changes: LoggedEvent[] = [];
-  #hasFlagged = false;
   readonly #flagsOf = new Map<string, Refusal[]>();
 
-  constructor(options: { db: Queryable; plant: Plant; recordedAtUs: number }) {
-    this.#db = options.db;
-    this.#plant = options.plant;
-    this.#recordedAtUs = options.recordedAtUs;
-    this.#recorder = new Recorder(options);
+  constructor(writing: { db: Writing; kept: KeptRecord; recordedAtUs: number }) {
+    this.#db = writing.db;
+    this.#kept = writing.kept;
+    this.#recordedAtUs = writing.recordedAtUs;
+    this.#recorder = new Recorder(writing);
   }
 
   /** Opens a batch, and reads in bulk what most of its events will be judged on. */
-  static async open(options: {
-    db: Queryable;
-    recordedAtUs: number;
-    submitted: readonly Submitted[];
-  }): Promise<Batch> {
-    const { db, recordedAtUs, submitted } = options;
-    const plant = loadPlant(db);
-    const flagged = db.query('select from read.flagged limit 1');
-    const batch = new Batch({ db, recordedAtUs, plant: (await Promise.all([plant, flagged]))[0].plant });
-    batch.#hasFlagged = (await flagged).rowCount !== 0;
-    await batch.#prepare(submitted);
+  static async open(
+    writing: { db: Writing; kept: KeptRecord; recordedAtUs: number },
+    submitted: readonly Submitted[],
+  ): Promise<Batch> {
+    const { db, kept } = writing;
+    const batch = new Batch(writing);
+    const events = submitted.map(({ event }) => event);
+    const once = submitted.filter(({ isNumberOnce }) => isNumberOnce).map(({ event }) => event);
+    // What was expected of the turn and of the events is checked by PostgreSQL before anything is written.
+    if (!kept.continueIn(db)) await Promise.all([kept.startIn(db), batch.#readBefore(events)]);
+    const [numbers] = await Promise.all([openUsedNumbers(db, once), batch.#readAhead(events)]);
+    batch.#numbers = numbers;
     return batch;
   }
 
-  async #prepare(submitted: readonly Submitted[]): Promise<void> {
-    const events = submitted.map(({ event }) => event);
-    const once = submitted.filter(({ isNumberOnce }) => isNumberOnce).map(({ event }) => event);
-    this.#numbers = await openUsedNumbers(this.#db, once);
+  /** Which of the events are in the log already, or were voided before they came. */
+  async #readBefore(events: readonly LoggedEvent[]): Promise<void> {
     const ids = events.map((event) => event.id);
+    const [known, { rows }] = await Promise.all([
+      findEventsById(this.#db, ids),
+      this.#db.query(
+        `select exists (select from read.flagged) as has_flagged,
+           array(select v.event::text from read.voided v where v.event = any($1::uuid[])) as voided`,
+        [ids],
+      ),
+    ]);
+    for (const event of known) this.#known.set(event.id, event);
+    const before = beforeRow.parse(rows[0]);
+    this.#kept.hasFlagged = before.has_flagged;
+    for (const event of before.voided) this.#voided.add(event);
+  }
+
+  async #readAhead(events: readonly LoggedEvent[]): Promise<void> {
     const units = events.flatMap((event) => subjectUnit(event) ?? []);
     const stations = events.flatMap((event) => (event.type === 'unit.processed' ? [event.station] : []));
-    const { cache } = this.#recorder;
-    const [known, voided] = await Promise.all([
-      findEventsById(this.#db, ids),
-      this.#db.query('select event from read.voided where event = any($1::uuid[])', [ids]),
+    const { cache } = this.#kept;
+    await Promise.all([
       cache.units.require(units),
       cache.joiningsOfInner.require(units),
       cache.holds.require(units.map((unit) => holdKey('unit', unit))),
       cache.slots.require(stations),
     ]);
-    for (const event of known) this.#known.set(event.id, event);
-    for (const row of voided.rows) this.#voided.add(voidedRow.parse(row).event);
   }
 
   async append({ refusal, isNumberOnce, ...arriving }: Submitted): Promise<AppendOutcome> {
@@ -143,23 +150,21 @@ class Batch {
   /** Judges what was recorded unjudged and writes what is still in memory. */
   async close(): Promise<void> {
     await this.#settle();
-    await this.#recorder.flush();
-    await insertRefusals(this.#db, this.#refused, this.#recordedAtUs);
+    this.#recorder.flush();
+    const { defer } = this.#db;
+    defer(insertRefusals(this.#db, this.#refused, this.#recordedAtUs));
     // A refused event has arrived. One from the future has not: the device owes it until its clock is right. Nor has
     // one whose number another event has: it comes again under a number of its own.
     const arrived = this.#refused.filter(({ reasons }) => !NOT_ARRIVED.includes(reasons[0]?.code ?? ''));
-    await noteArrivals(
-      this.#db,
-      arrived.map(({ event }) => event),
-      this.#recordedAtUs,
-    );
+    const events = arrived.map(({ event }) => event);
+    defer(noteArrivals(this.#db, events, this.#recordedAtUs));
   }
 
   async #judge(event: LoggedEvent): Promise<Refusal[]> {
     if (this.#toJudge.length > 0) await this.#settle();
-    await this.#recorder.flushBefore(event);
+    this.#recorder.flushBefore(event);
     const reasons = await this.#reasonsAgainst(event);
-    const mayBeSettled = this.#hasFlagged && this.#changes.length > 0;
+    const mayBeSettled = this.#kept.hasFlagged && this.#changes.length > 0;
     if (!mayBeSettled || !reasons.some(({ code }) => code === 'on_hold')) return reasons;
     // What came before it in this batch may have put right what holds the unit.
     await this.#settle();
@@ -167,8 +172,8 @@ class Batch {
   }
 
   async #reasonsAgainst(event: LoggedEvent): Promise<Refusal[]> {
-    const { cache } = this.#recorder;
-    const [db, plant] = [this.#db, this.#plant];
+    const db = this.#db;
+    const { cache, plant } = this.#kept;
     return judge(event, await assembleKnown({ db, cache, plant, event, mode: 'enforce' }));
   }
 
@@ -189,11 +194,11 @@ class Batch {
   async #settle(): Promise<void> {
     const [toJudge, changes] = [this.#toJudge, this.#changes];
     [this.#toJudge, this.#changes] = [[], []];
-    await this.#recorder.flush();
-    if (toJudge.length === 0 && !this.#hasFlagged) return;
-    this.#hasFlagged = true;
-    const { cache } = this.#recorder;
-    const judging = { db: this.#db, cache, plant: this.#plant };
+    this.#recorder.flush();
+    if (toJudge.length === 0 && !this.#kept.hasFlagged) return;
+    this.#kept.hasFlagged = true;
+    const { cache, plant } = this.#kept;
+    const judging = { db: this.#db, cache, plant };
     for (const [id, flags] of await judgeRecorded(judging, toJudge, changes))
       this.#flagsOf.get(id)?.splice(0, Number.POSITIVE_INFINITY, ...flags);
   }

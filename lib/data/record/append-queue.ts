@@ -1,6 +1,7 @@
 import type pg from 'pg';
 import { type AppendOutcome, appendBatch, type Submitted } from '@/lib/data/record/append-batch';
-import { asWriter } from '@/lib/data/transaction';
+import { KeptRecord } from '@/lib/data/record/kept-record';
+import { asWriter, isSurprise, type Writing } from '@/lib/data/transaction';
 import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 import type { DeliveryJudgement } from '@/lib/domain/people/judge-delivery';
 
@@ -25,6 +26,7 @@ const EVENTS_TOGETHER_MAX = 1000;
 export class AppendQueue {
   readonly #pool: pg.Pool;
   readonly #clock: () => number;
+  readonly #kept = new KeptRecord();
   #waiting: Waiting[] = [];
   #isRunning = false;
 
@@ -96,8 +98,18 @@ export class AppendQueue {
     }
   }
 
-  #commit(events: readonly Submitted[]): Promise<AppendOutcome[]> {
-    return asWriter(this.#pool, (db) => appendBatch(db, events, this.#clock()));
+  async #commit(events: readonly Submitted[]): Promise<AppendOutcome[]> {
+    const kept = this.#kept;
+    const append = (db: Writing) => appendBatch({ db, kept, recordedAtUs: this.#clock() }, events);
+    try {
+      const ids = events.map(({ event }) => event.id);
+      return await asWriter(this.#pool, append, kept.expectation(ids));
+    } catch (error) {
+      kept.forget();
+      // Another server wrote, or an event is a retry: nothing is written yet, and now it is looked up first.
+      if (isSurprise(error)) return this.#commit(events);
+      throw error;
+    }
   }
 }
 

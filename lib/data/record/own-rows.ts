@@ -3,7 +3,8 @@ import { doubtUs, type LoggedEvent } from '@/lib/domain/events/logged-event';
 import { directDrawsOf, passOf } from '@/lib/domain/genealogy/draw-rows';
 import { formatInstant } from '@/lib/domain/time';
 
-type Row = Record<string, string | number | boolean | string[] | null>;
+/** A row as JSON and COPY both tell it. */
+export type Row = Record<string, string | number | boolean | string[] | object | null>;
 
 type OwnTable = {
   table: string;
@@ -132,19 +133,31 @@ const OWN_TABLES: readonly OwnTable[] = [
   },
 ];
 
+/** Rows that events own in one table, with the names of the columns in the order of the declaration. */
+export type OwnRows = { table: string; columns: string; names: string[]; rows: Row[] };
+
+/** The rows that events own, table by table; tables without any are left out. */
+export function ownRowsOf(events: readonly LoggedEvent[]): OwnRows[] {
+  return OWN_TABLES.flatMap(({ table, columns, rowsOf }) => {
+    const rows = events.flatMap(rowsOf);
+    return rows.length === 0 ? [] : [{ table, columns, names: namesOf(columns), rows }];
+  });
+}
+
 /** Adds the rows that events own, one statement a table that has any. */
 export async function insertOwnRows(db: Queryable, events: readonly LoggedEvent[]): Promise<void> {
   await Promise.all(
-    OWN_TABLES.map(async ({ table, columns, rowsOf }) => {
-      const rows = events.flatMap(rowsOf);
-      if (rows.length === 0) return;
-      const names = columns.replaceAll(/ (text\[\]|[a-z]+)(?=,|$)/g, '');
-      await db.query(
+    ownRowsOf(events).map(({ table, columns, names, rows }) =>
+      db.query(
         `insert into ${table} (${names}) select ${names} from jsonb_to_recordset($1::jsonb) as r(${columns})`,
         [JSON.stringify(rows)],
-      );
-    }),
+      ),
+    ),
   );
+}
+
+function namesOf(columns: string): string[] {
+  return columns.split(', ').map((column) => column.split(' ')[0] ?? '');
 }
 
 /** Takes away the rows that an event owns: it was voided. */

@@ -91,8 +91,16 @@ class KeyedCache<T> {
     this.#known.delete(key);
   }
 
+  forgetWhere(test: (value: T) => boolean): void {
+    for (const [key, value] of this.#known) if (test(value)) this.#known.delete(key);
+  }
+
   clear(): void {
     this.#known.clear();
+  }
+
+  get size(): number {
+    return this.#known.size;
   }
 }
 
@@ -167,6 +175,7 @@ export function openRecordCache(db: Queryable, unwritten: () => readonly LoggedE
     clear: () => {
       for (const cache of all) cache.clear();
     },
+    entryCount: () => all.reduce((count, cache) => count + cache.size, 0),
   };
 }
 

@@ -1,13 +1,14 @@
 import { findEventsById } from '@/lib/data/log/find-events';
 import { type Arriving, insertEvents } from '@/lib/data/log/insert-events';
-import type { Queryable } from '@/lib/data/pool';
+import type { KeptRecord } from '@/lib/data/record/kept-record';
 import { deleteOwnRows, insertOwnRows } from '@/lib/data/record/own-rows';
-import { holdKey, openRecordCache, type RecordCache } from '@/lib/data/record/record-cache';
-import { ensureContainer } from '@/lib/data/record/refresh-container';
+import { holdKey, type RecordCache } from '@/lib/data/record/record-cache';
+import { ensureContainers } from '@/lib/data/record/refresh-container';
 import { noteArrivals } from '@/lib/data/record/refresh-devices';
 import { refreshHolds } from '@/lib/data/record/refresh-holds';
 import { refreshTouched } from '@/lib/data/record/refresh-touched';
 import { type UnitEntry, writeUnits } from '@/lib/data/record/unit-rows';
+import type { Writing } from '@/lib/data/transaction';
 import type { EventOf } from '@/lib/domain/events/catalogue';
 import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 import { changesSlot, touchedBy } from '@/lib/domain/events/touched';
@@ -46,23 +47,31 @@ const JUDGED_FROM_MEMORY: readonly LoggedEvent['type'][] = [
  * is written with its batch; any other one makes what it touches again from the log. Both give the same tables.
  */
 export class Recorder {
-  readonly cache: RecordCache;
-  readonly #db: Queryable;
-  readonly #plant: Plant;
-  readonly #recordedAtUs: number | 'already in the log';
+  readonly #db: Pick<Writing, 'query' | 'defer'>;
+  readonly #kept: KeptRecord;
+  readonly #recordedAtUs: number;
   #events: Arriving[] = [];
   #ownRows: LoggedEvent[] = [];
   #units = new Map<string, UnitEntry>();
   #containers = new Set<string>();
 
-  /** `recordedAtUs` is when the events come (microseconds); on a rebuild they are in the log already. */
-  constructor(options: { db: Queryable; plant: Plant; recordedAtUs: number | 'already in the log' }) {
+  /** `recordedAtUs` is when the events come (microseconds). */
+  constructor(options: {
+    db: Pick<Writing, 'query' | 'defer'>;
+    kept: KeptRecord;
+    recordedAtUs: number;
+  }) {
     this.#db = options.db;
-    this.#plant = options.plant;
+    this.#kept = options.kept;
     this.#recordedAtUs = options.recordedAtUs;
-    this.cache = openRecordCache(options.db, () =>
-      this.#recordedAtUs === 'already in the log' ? [] : this.#ownRows,
-    );
+  }
+
+  get #plant(): Plant {
+    return this.#kept.plant;
+  }
+
+  get #cache(): RecordCache {
+    return this.#kept.cache;
   }
 
   /** Records one event; `isVoided` when a void named it before it came: it keeps its place and has no effect. */
@@ -72,44 +81,40 @@ export class Recorder {
     if (options.isVoided) return;
     if (event.type === 'event.voided') return this.#void(event);
     this.#ownRows.push(event);
+    this.#kept.unwritten = this.#ownRows;
     if (await this.#extends(event)) return;
-    await this.flush();
+    this.flush();
     await refreshTouched(this.#db, event, this.#plant);
     this.#forget(event);
   }
 
-  /** Writes what is still in memory. */
-  async flush(): Promise<void> {
+  /** Sends what is still in memory; what is asked for after it finds it written. */
+  flush(): void {
     const [events, ownRows, units, containers] = [this.#events, this.#ownRows, this.#units, this.#containers];
     [this.#events, this.#ownRows, this.#units, this.#containers] = [[], [], new Map(), new Set()];
+    this.#kept.unwritten = [];
     if (events.length === 0) return;
-    await Promise.all([
-      this.#recordedAtUs === 'already in the log' ? null : insertEvents(this.#db, events, this.#recordedAtUs),
-      this.#recordedAtUs === 'already in the log'
-        ? null
-        : noteArrivals(
-            this.#db,
-            events.map(({ event }) => event),
-            this.#recordedAtUs,
-          ),
-      insertOwnRows(this.#db, ownRows),
-      writeUnits(this.#db, units, this.#plant),
-      ...[...containers].map((container) => ensureContainer(this.#db, container)),
-    ]);
+    const { defer } = this.#db;
+    defer(insertEvents(this.#db, events, this.#recordedAtUs));
+    const arrived = events.map(({ event }) => event);
+    defer(noteArrivals(this.#db, arrived, this.#recordedAtUs));
+    defer(insertOwnRows(this.#db, ownRows));
+    defer(writeUnits(this.#db, units, this.#plant));
+    if (containers.size > 0) defer(ensureContainers(this.#db, [...containers]));
     // What was looked for since and not found is known from now on.
-    for (const container of containers) this.cache.containers.forget(container);
+    for (const container of containers) this.#cache.containers.forget(container);
   }
 
   /** Writes what is in memory when the judgement of an event must read it back from the tables. */
-  async flushBefore(event: LoggedEvent): Promise<void> {
-    if (!JUDGED_FROM_MEMORY.includes(event.type)) await this.flush();
+  flushBefore(event: LoggedEvent): void {
+    if (!JUDGED_FROM_MEMORY.includes(event.type)) this.flush();
   }
 
   async #extends(event: LoggedEvent): Promise<boolean> {
     if (!('unit' in event.body)) return false;
     const { unit } = event.body;
-    await this.cache.units.require([unit]);
-    const entry = this.cache.units.get(unit);
+    await this.#cache.units.require([unit]);
+    const entry = this.#cache.units.get(unit);
     const isFirstStart = event.type === 'unit.started' && entry === null;
     if (!isFirstStart && !EXTENDING.includes(event.type)) return false;
     if (entry !== null && entry.last !== null && compareKeys(entry.last, event) >= 0) return false;
@@ -117,18 +122,18 @@ export class Recorder {
     const state = extendUnit(unit, before, event, this.#plant);
     if (state.exhausted.length !== before.exhausted.length) return false;
     const extended = { state, last: { atUs: event.atUs, id: event.id } };
-    this.cache.units.set(unit, extended);
-    this.cache.histories.forget(unit);
+    this.#cache.units.set(unit, extended);
+    this.#cache.histories.forget(unit);
     this.#units.set(unit, extended);
     for (const container of touchedBy(event).mentioned) {
       this.#containers.add(container);
-      this.cache.containers.forget(container);
+      this.#cache.containers.forget(container);
     }
     return true;
   }
 
   async #void(event: LoggedEvent & EventOf<'event.voided'>): Promise<void> {
-    await this.flush();
+    this.flush();
     const { rowCount } = await this.#db.query('select from read.voided where event = $1', [event.body.event]);
     const isFirst = rowCount === 0;
     const [target] = await findEventsById(this.#db, [event.body.event]);
@@ -143,26 +148,26 @@ export class Recorder {
     await refreshTouched(this.#db, target, this.#plant);
     // A voided event holds nothing any more: neither as a placed hold nor as a flagged event.
     await refreshHolds(this.#db, [target.id]);
-    this.cache.clear();
+    this.#cache.clear();
   }
 
   #forget(event: LoggedEvent): void {
     const { units, items, containers, mentioned, holds, joining } = touchedBy(event);
     for (const unit of units) {
-      this.cache.units.forget(unit);
-      this.cache.histories.forget(unit);
-      this.cache.holds.forget(holdKey('unit', unit));
+      this.#cache.units.forget(unit);
+      this.#cache.histories.forget(unit);
+      this.#cache.holds.forget(holdKey('unit', unit));
     }
     for (const item of items) {
-      this.cache.items.forget(item);
-      this.cache.itemHistories.forget(item);
+      this.#cache.items.forget(item);
+      this.#cache.itemHistories.forget(item);
     }
-    if (holds.length > 0) this.cache.holds.clear();
-    for (const container of [...containers, ...mentioned]) this.cache.containers.forget(container);
+    if (holds.length > 0) this.#cache.holds.clear();
+    for (const container of [...containers, ...mentioned]) this.#cache.containers.forget(container);
     if (joining !== null) {
-      this.cache.joiningsOfInner.forget(joining.inner);
-      this.cache.joiningsOfOuter.forget(joining.outer);
+      this.#cache.joiningsOfInner.forget(joining.inner);
+      this.#cache.joiningsOfOuter.forget(joining.outer);
     }
-    if (changesSlot(event)) this.cache.slots.forget(event.station);
+    if (changesSlot(event)) this.#cache.slots.forget(event.station);
   }
 }

@@ -1,39 +1,45 @@
 import { findContainerHistory } from '@/lib/data/log/find-events';
 import type { Queryable } from '@/lib/data/pool';
+import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 import { foldContainer } from '@/lib/domain/packing/fold-container';
 import { formatInstant } from '@/lib/domain/time';
 
 /** Folds a container's own events again, and hands its shipment on to everything inside it. */
 export async function refreshContainer(db: Queryable, container: string): Promise<void> {
-  const state = foldContainer(await findContainerHistory(db, container));
-  const { inside, shipping } = state;
+  const row = containerRow(container, await findContainerHistory(db, container));
   await db.query(
     `insert into read.container (container, inside, own_shipment, own_customer, own_destination, own_shipped_at)
      values ($1, $2, $3, $4, $5, $6)
      on conflict (container) do update set inside = excluded.inside, own_shipment = excluded.own_shipment,
        own_customer = excluded.own_customer, own_destination = excluded.own_destination,
        own_shipped_at = excluded.own_shipped_at`,
-    [
-      container,
-      inside,
-      shipping?.shipment ?? null,
-      shipping?.customer ?? null,
-      shipping?.destination ?? null,
-      shipping === null ? null : formatInstant(shipping.atUs),
-    ],
+    Object.values(row),
   );
-  if (inside !== null) await ensureContainer(db, inside);
-  await shipContents(db, container);
+  if (row.inside !== null) await ensureContainers(db, [row.inside]);
+  await shipContents(db, [container]);
+}
+
+/** A container's row from its own events that count, in order; its place in a shipment is set by `shipContents`. */
+export function containerRow(container: string, history: readonly LoggedEvent[]) {
+  const { inside, shipping } = foldContainer(history);
+  return {
+    container,
+    inside,
+    own_shipment: shipping?.shipment ?? null,
+    own_customer: shipping?.customer ?? null,
+    own_destination: shipping?.destination ?? null,
+    own_shipped_at: shipping === null ? null : formatInstant(shipping.atUs),
+  };
 }
 
 /**
- * Sets the shipment of a container and of everything inside it: each climbs to the nearest container that was shipped
+ * Sets the shipment of containers and of everything inside them: each climbs to the nearest container that was shipped
  * itself. A circle ends before a container comes again, so the result does not depend on where one begins.
  */
-async function shipContents(db: Queryable, container: string): Promise<void> {
+export async function shipContents(db: Queryable, containers: readonly string[]): Promise<void> {
   await db.query(
     `with recursive affected(container) as (
-       select $1::text collate "C"
+       select unnest($1::text[]) collate "C"
        union
        select c.container from affected a join read.container c on c.inside = a.container
      ), climbing as (
@@ -51,11 +57,13 @@ async function shipContents(db: Queryable, container: string): Promise<void> {
      ) top
      where c.container = top.start
        and (c.shipment, c.customer) is distinct from (top.own_shipment, top.own_customer)`,
-    [container],
+    [containers],
   );
 }
 
-/** Makes a container known; it has no event of its own before something goes into it. */
-export async function ensureContainer(db: Queryable, container: string): Promise<void> {
-  await db.query('insert into read.container (container) values ($1) on conflict do nothing', [container]);
+/** Makes containers known; one has no event of its own before something goes into it. */
+export async function ensureContainers(db: Queryable, containers: readonly string[]): Promise<void> {
+  await db.query('insert into read.container (container) select unnest($1::text[]) on conflict do nothing', [
+    containers,
+  ]);
 }

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import type { Queryable } from '@/lib/data/pool';
 
-/** Sets when a unit's stays in another one ended: at the first separation after each joining. */
-async function endJoinings(db: Queryable, inner: string, outer: string): Promise<void> {
+/** Sets when the units' stays in others ended: each at the first separation from that one after the joining. */
+async function endJoinings(db: Queryable, inner: readonly string[]): Promise<void> {
   await db.query(
     `update read.joining j
      set to_at = coalesce(s.at, 'infinity'), to_event = coalesce(s.event, 'ffffffff-ffff-ffff-ffff-ffffffffffff')
@@ -12,21 +12,21 @@ async function endJoinings(db: Queryable, inner: string, outer: string): Promise
        where s.inner_unit = c.inner_unit and s.outer_unit = c.outer_unit and (s.at, s.event) > (c.at, c.event)
        order by s.at, s.event limit 1
      ) s on true
-     where j.event = c.event and c.inner_unit = $1 and c.outer_unit = $2`,
-    [inner, outer],
+     where j.event = c.event and c.inner_unit = any($1)`,
+    [inner],
   );
 }
 
 const topRow = z.object({ unit: z.string(), outermost: z.string().nullable() });
 
 /**
- * Sets the outermost unit of a unit and of all that is inside it. Where a unit is in two at once, the latest joining
+ * Sets the outermost unit of each unit and of all that is inside it. Where a unit is in two at once, the latest joining
  * counts; a circle ends before a unit comes again.
  */
-async function climb(db: Queryable, unit: string): Promise<void> {
+async function climb(db: Queryable, units: readonly string[]): Promise<void> {
   const { rows } = await db.query(
     `with recursive affected(unit) as (
-       select $1::text collate "C"
+       select unnest($1::text[]) collate "C"
        union
        select j.inner_unit from affected a join read.joining j on j.outer_unit = a.unit and j.to_at = 'infinity'
      ), climbing as (
@@ -42,7 +42,7 @@ async function climb(db: Queryable, unit: string): Promise<void> {
      ) cycle unit set is_circle using path
      select distinct on (start) start as unit, nullif(unit, start) as outermost
      from climbing where not is_circle order by start, depth desc`,
-    [unit],
+    [units],
   );
   // By the primary key, one row each: the planner cannot know how few they are.
   for (const row of rows) {
@@ -51,8 +51,8 @@ async function climb(db: Queryable, unit: string): Promise<void> {
   }
 }
 
-/** Brings the stays of one unit in another up to date after a joining or a separation came or was voided. */
-export async function refreshJoining(db: Queryable, inner: string, outer: string): Promise<void> {
-  await endJoinings(db, inner, outer);
+/** Brings the stays of units in others up to date after joinings or separations came or were voided. */
+export async function refreshJoinings(db: Queryable, inner: readonly string[]): Promise<void> {
+  await endJoinings(db, inner);
   await climb(db, inner);
 }

@@ -47,10 +47,23 @@ export async function refreshSlot(
       order by from_at desc, event desc limit 2`),
     [station, body.slot, formatInstant(atUs), id],
   );
+  await noteSlotDoubt(db, { station, slot: body.slot, us: doubtUs(event) });
+}
+
+/** Sets the intervals of all mounts, which were loaded without their ends. */
+export async function refreshAllSlots(db: Queryable): Promise<void> {
+  await db.query(endMounts('select event, station, slot, item, from_at from read.mount'));
+}
+
+/** Notes how doubtful a change at a slot was; the largest doubt stays, whatever becomes of the event. */
+export async function noteSlotDoubt(
+  db: Queryable,
+  { station, slot, us }: { station: string; slot: string; us: number },
+): Promise<void> {
   await db.query(
     `insert into read.slot_doubt (station, slot, doubt) values ($1, $2, $3::interval)
      on conflict (station, slot) do update set doubt = greatest(slot_doubt.doubt, excluded.doubt)
      where slot_doubt.doubt < excluded.doubt`,
-    [station, body.slot, `${doubtUs(event)} microseconds`],
+    [station, slot, `${us} microseconds`],
   );
 }

@@ -1,8 +1,8 @@
 import type { Queryable } from '@/lib/data/pool';
-import { ensureContainer, refreshContainer } from '@/lib/data/record/refresh-container';
+import { ensureContainers, refreshContainer } from '@/lib/data/record/refresh-container';
 import { refreshHolds } from '@/lib/data/record/refresh-holds';
 import { refreshItem } from '@/lib/data/record/refresh-item';
-import { refreshJoining } from '@/lib/data/record/refresh-joining';
+import { refreshJoinings } from '@/lib/data/record/refresh-joining';
 import { refreshSlot } from '@/lib/data/record/refresh-slot';
 import { foldFromLog, loadUnits, writeUnits } from '@/lib/data/record/unit-rows';
 import type { LoggedEvent } from '@/lib/domain/events/logged-event';
@@ -17,10 +17,10 @@ export async function refreshTouched(db: Queryable, event: LoggedEvent, plant: P
   const { units, items, containers, mentioned, holds, joining } = touchedBy(event);
   for (const unit of units) await refreshUnit(db, unit, plant);
   for (const item of items) await refreshItem(db, item);
-  for (const container of mentioned) await ensureContainer(db, container);
+  if (mentioned.length > 0) await ensureContainers(db, mentioned);
   for (const container of containers) await refreshContainer(db, container);
   await refreshHolds(db, holds);
-  if (joining !== null) await refreshJoining(db, joining.inner, joining.outer);
+  if (joining !== null) await refreshJoinings(db, [joining.inner]);
   if (changesSlot(event)) await refreshSlot(db, event);
 }
 

@@ -39,30 +39,33 @@ export async function foldFromLog(db: Queryable, unit: string, plant: Plant): Pr
   return { state: foldUnit(unit, history, plant), last: history.at(-1) ?? null };
 }
 
-/** Writes folded units, with the columns that screens and answers select by; one statement, whatever their number. */
+/** A folded unit's row, with the columns that screens and answers select by. */
+export function unitRow(unit: string, { state, last }: UnitEntry, plant: Plant) {
+  const next = nextStep(unit, state, plant);
+  return {
+    unit,
+    product: state.product,
+    revision: state.revision,
+    place: state.isScrapped ? 'scrapped' : state.placing,
+    place_station: state.lastStation,
+    container: state.container,
+    next_step: next?.step ?? null,
+    next_operation: next?.operation ?? null,
+    open_failure: openFailure(state, plant)?.operation ?? null,
+    last_at: last === null ? null : formatInstant(last.atUs),
+    last_event: last?.id ?? null,
+    state,
+  };
+}
+
+/** Writes folded units; one statement, whatever their number. */
 export async function writeUnits(
   db: Queryable,
   entries: ReadonlyMap<string, UnitEntry>,
   plant: Plant,
 ): Promise<void> {
   if (entries.size === 0) return;
-  const rows = [...entries].map(([unit, { state, last }]) => {
-    const next = nextStep(unit, state, plant);
-    return {
-      unit,
-      product: state.product,
-      revision: state.revision,
-      place: state.isScrapped ? 'scrapped' : state.placing,
-      place_station: state.lastStation,
-      container: state.container,
-      next_step: next?.step ?? null,
-      next_operation: next?.operation ?? null,
-      open_failure: openFailure(state, plant)?.operation ?? null,
-      last_at: last === null ? null : formatInstant(last.atUs),
-      last_event: last?.id ?? null,
-      state,
-    };
-  });
+  const rows = [...entries].map(([unit, entry]) => unitRow(unit, entry, plant));
   await db.query(
     `insert into read.unit (unit, product, revision, place, place_station, container, next_step, next_operation,
        open_failure, last_at, last_event, state)

@@ -78,6 +78,24 @@ create table log.judgement (
 );
 create index judgement_of_event on log.judgement (event, position desc);
 
+-- One writer at a time, each with the next number: who had the one before too knows that nothing changed between.
+create sequence log.turn;
+
+-- Makes this transaction the only writer until it ends. A writer that expects its turn to follow its last one, and
+-- events to be new, may ask and write at one go: what turns out otherwise fails the whole transaction.
+create function log.take_turn(expected bigint, fresh uuid[]) returns bigint language plpgsql as $$
+declare
+  turn bigint;
+begin
+  perform pg_advisory_xact_lock(7310573);
+  turn := nextval('log.turn');
+  if turn <> expected or exists (select from log.event where id = any(fresh))
+    or exists (select from read.voided where event = any(fresh)) then
+    raise exception 'Something was written that this writer does not know of.' using errcode = 'RK001';
+  end if;
+  return turn;
+end $$;
+
 create function log.refuse_change() returns trigger language plpgsql as $$
 begin
   raise exception 'The log is append-only: % on %.% is refused.', tg_op, tg_table_schema, tg_table_name
