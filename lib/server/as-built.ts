@@ -1,4 +1,6 @@
 import { findContainerHistory, findItemHistories, findUnitHistory } from '@/lib/data/log/find-events';
+import { admitAsBuilt } from '@/lib/data/moment/admit-as-built';
+import { onMoment } from '@/lib/data/moment/on-moment';
 import { loadPlant } from '@/lib/data/plant/load-plant';
 import type { Queryable } from '@/lib/data/pool';
 import { findHolds, type Hold } from '@/lib/data/trace/find-holds';
@@ -48,28 +50,35 @@ export type AsBuilt = {
 const DEPTH_MAX = 64;
 
 /**
- * A unit's as-built record, or null when no event names it. With `at` (RFC 3339), as the record now tells of that
- * moment: only what had happened by then counts, corrections included whenever they were made.
+ * A unit's as-built record, or null when no event names it. With `at` (RFC 3339), as the record tells of that moment:
+ * only what had happened by then counts, corrections included whenever they were made. With `knownAt`, as it was known
+ * then: nothing that arrived later counts.
  */
-export function asBuilt(unit: string, at?: string): Promise<AsBuilt | null> {
-  return onSnapshot(database().pool, (client) => new AsBuiltReader(client, at).read(unit));
+export function asBuilt(unit: string, at?: string, knownAt?: string): Promise<AsBuilt | null> {
+  const { pool } = database();
+  if (at === undefined && knownAt === undefined)
+    return onSnapshot(pool, (client) => new AsBuiltReader(client).read(unit));
+  return onMoment(pool, { atUs: usOf(at), knownAtUs: usOf(knownAt) }, async (record) => {
+    await admitAsBuilt(record, unit);
+    return new AsBuiltReader(record.db).read(unit);
+  });
+}
+
+function usOf(instant: string | undefined): number {
+  return instant === undefined ? Number.POSITIVE_INFINITY : instantOf(instant);
 }
 
 /** Reads as-built records of one snapshot, the same histories once for all of them. */
 export class AsBuiltReader {
   readonly #db: Queryable;
-  readonly #untilUs: number;
-  readonly #until: string;
   readonly #histories = new Map<string, LoggedEvent[]>();
 
-  constructor(db: Queryable, at: string | undefined) {
+  constructor(db: Queryable) {
     this.#db = db;
-    this.#untilUs = at === undefined ? Number.POSITIVE_INFINITY : instantOf(at);
-    this.#until = at === undefined ? 'infinity' : formatInstant(this.#untilUs);
   }
 
   async read(unit: string): Promise<AsBuilt | null> {
-    const named = (await findUnitEvents(this.#db, unit)).filter(({ event }) => event.atUs <= this.#untilUs);
+    const named = await findUnitEvents(this.#db, unit);
     if (named.length === 0) return null;
     const { plant } = await loadPlant(this.#db);
     const own = named.flatMap(({ event, isVoided }) =>
@@ -77,9 +86,8 @@ export class AsBuiltReader {
     );
     this.#histories.set(unit, own);
     const { product, revision } = foldUnit(unit, own, plant);
-    const until = this.#until;
-    const children = await findJoinings(this.#db, { unit, side: 'outer_unit', until });
-    const parents = await findJoinings(this.#db, { unit, side: 'inner_unit', until });
+    const children = await findJoinings(this.#db, { unit, side: 'outer_unit' });
+    const parents = await findJoinings(this.#db, { unit, side: 'inner_unit' });
     const { place, containers } = await this.#whereIs(unit, plant);
     const holds = await findHolds(this.#db, 'unit', unit);
     return {
@@ -91,7 +99,7 @@ export class AsBuiltReader {
       children: children.map(({ inner, outer: _, ...stay }) => ({ unit: inner, ...stay })),
       parents: parents.map(({ outer, inner: _, ...stay }) => ({ unit: outer, ...stay })),
       containers,
-      holds: holds.filter((hold) => instantOf(hold.at) <= this.#untilUs),
+      holds,
       events: named.map(toRecord),
     };
   }
@@ -99,7 +107,7 @@ export class AsBuiltReader {
   async #history(unit: string): Promise<LoggedEvent[]> {
     const known = this.#histories.get(unit);
     if (known !== undefined) return known;
-    const history = (await findUnitHistory(this.#db, unit)).filter((event) => event.atUs <= this.#untilUs);
+    const history = await findUnitHistory(this.#db, unit);
     this.#histories.set(unit, history);
     return history;
   }
@@ -115,7 +123,7 @@ export class AsBuiltReader {
     }
     const events: LoggedEvent[] = [];
     for (const each of family) events.push(...(await this.#history(each)));
-    const overlaps = await findOverlaps(this.#db, events, this.#until);
+    const overlaps = await findOverlaps(this.#db, events);
     const items = await this.#items(events, overlaps);
     return drawsOf(
       {
@@ -135,12 +143,7 @@ export class AsBuiltReader {
     const named = events.flatMap((event) => directDrawsOf(event).map((draw) => draw.item));
     const slotted = [...overlaps.values()].flat().map((overlap) => overlap.item);
     const histories = await findItemHistories(this.#db, [...new Set([...named, ...slotted])]);
-    return new Map(
-      [...histories].map(([item, history]) => [
-        item,
-        foldItem(history.filter((event) => event.atUs <= this.#untilUs)),
-      ]),
-    );
+    return new Map([...histories].map(([item, history]) => [item, foldItem(history)]));
   }
 
   /** Where a unit was: its outermost unit's place, with the containers around that, innermost first. */
@@ -164,7 +167,7 @@ export class AsBuiltReader {
     const seen = new Set([unit]);
     let outermost = unit;
     for (let depth = 0; depth < DEPTH_MAX; depth += 1) {
-      const options = { unit: outermost, side: 'inner_unit' as const, until: this.#until };
+      const options = { unit: outermost, side: 'inner_unit' as const };
       const open = (await findJoinings(this.#db, options)).findLast((joining) => joining.until === null);
       if (open === undefined || seen.has(open.outer)) return outermost;
       seen.add(open.outer);
@@ -179,7 +182,7 @@ export class AsBuiltReader {
     for (let each: string | null = container; each !== null && !containers.includes(each); ) {
       containers.push(each);
       const history = await findContainerHistory(this.#db, each);
-      const { inside, shipping } = foldContainer(history.filter((event) => event.atUs <= this.#untilUs));
+      const { inside, shipping } = foldContainer(history);
       if (shipping !== null && place?.kind === 'container')
         place = { kind: 'shipped', container, shipment: shipping.shipment, customer: shipping.customer };
       each = inside;

@@ -1,4 +1,7 @@
+import { admitAsBuilt } from '@/lib/data/moment/admit-as-built';
+import { onMoment } from '@/lib/data/moment/on-moment';
 import { loadPlant } from '@/lib/data/plant/load-plant';
+import type { Queryable } from '@/lib/data/pool';
 import { findOwing } from '@/lib/data/trace/find-owing';
 import { onSnapshot } from '@/lib/data/transaction';
 import { toLogged } from '@/lib/domain/events/logged-event';
@@ -6,7 +9,7 @@ import type { GenealogyAnswer, GenealogyQuestion } from '@/lib/domain/genealogy/
 import { genealogyOf } from '@/lib/domain/genealogy/graph/genealogy-of';
 import { limitNodes } from '@/lib/domain/genealogy/graph/limit-nodes';
 import type { UnitFacts } from '@/lib/domain/genealogy/graph/unit-facts';
-import { formatInstant } from '@/lib/domain/time';
+import { formatInstant, instantOf } from '@/lib/domain/time';
 import { type AsBuilt, AsBuiltReader } from '@/lib/server/as-built';
 import { database } from '@/lib/server/database';
 
@@ -14,25 +17,42 @@ import { database } from '@/lib/server/database';
 const UNITS_MAX = 300;
 
 /** Where a unit came from and where it went, now or as of a moment; null when no event names it. */
-export function readGenealogy({ unit, at, limit }: GenealogyQuestion): Promise<GenealogyAnswer | null> {
-  return onSnapshot(database().pool, async (client) => {
-    const asOf = formatInstant(Date.now() * 1000);
-    const owing = await findOwing(client);
-    const { plant } = await loadPlant(client);
-    const reader = new AsBuiltReader(client, at);
-    const read = new Map<string, UnitFacts | null>();
-    const ledger = { plant, facts: (each: string) => read.get(each) ?? null };
-    let wanted = [unit];
-    while (wanted.length > 0) {
-      for (const each of wanted.slice(0, UNITS_MAX - read.size))
-        read.set(each, factsOf(await reader.read(each)));
-      wanted =
-        read.size < UNITS_MAX ? genealogyOf(ledger, unit).unread.filter((each) => !read.has(each)) : [];
-    }
-    if (ledger.facts(unit) === null) return null;
-    const graph = limitNodes(genealogyOf(ledger, unit), limit);
-    return { unit, at: at ?? null, asOf, complete: owing.length === 0, owing, ...graph };
+export function readGenealogy(question: GenealogyQuestion): Promise<GenealogyAnswer | null> {
+  const { at } = question;
+  const { pool } = database();
+  if (at === undefined)
+    return onSnapshot(pool, (client) => {
+      const reader = new AsBuiltReader(client);
+      return genealogy(question, { live: client, read: (unit) => reader.read(unit) });
+    });
+  return onMoment(pool, { knownAtUs: Number.POSITIVE_INFINITY, atUs: instantOf(at) }, (record) => {
+    const reader = new AsBuiltReader(record.db);
+    const read = async (unit: string) => {
+      await admitAsBuilt(record, unit);
+      return reader.read(unit);
+    };
+    return genealogy(question, { live: record.live, read });
   });
+}
+
+async function genealogy(
+  { unit, at, limit }: GenealogyQuestion,
+  { live, read }: { live: Queryable; read: (unit: string) => Promise<AsBuilt | null> },
+): Promise<GenealogyAnswer | null> {
+  const asOf = formatInstant(Date.now() * 1000);
+  const owing = await findOwing(live);
+  const { plant } = await loadPlant(live);
+  const known = new Map<string, UnitFacts | null>();
+  const ledger = { plant, facts: (each: string) => known.get(each) ?? null };
+  let wanted = [unit];
+  while (wanted.length > 0) {
+    for (const each of wanted.slice(0, UNITS_MAX - known.size)) known.set(each, factsOf(await read(each)));
+    wanted =
+      known.size < UNITS_MAX ? genealogyOf(ledger, unit).unread.filter((each) => !known.has(each)) : [];
+  }
+  if (ledger.facts(unit) === null) return null;
+  const graph = limitNodes(genealogyOf(ledger, unit), limit);
+  return { unit, at: at ?? null, asOf, complete: owing.length === 0, owing, ...graph };
 }
 
 function factsOf(record: AsBuilt | null): UnitFacts | null {

@@ -38,9 +38,8 @@ export function readScan(code: string, station: string | undefined): Promise<Sca
 async function readUnit(db: Queryable, unit: string, plant: Plant): Promise<UnitPicture | null> {
   const history = await findUnitHistory(db, unit);
   if (!history.some((event) => event.type === 'unit.started')) return null;
-  const until = 'infinity';
-  const children = await findJoinings(db, { unit, side: 'outer_unit', until });
-  const parents = await findJoinings(db, { unit, side: 'inner_unit', until });
+  const children = await findJoinings(db, { unit, side: 'outer_unit' });
+  const parents = await findJoinings(db, { unit, side: 'inner_unit' });
   const holds = await findHolds(db, 'unit', unit);
   return unitPicture(unit, history, {
     plant,

@@ -1,19 +1,18 @@
 import { countShipped } from '@/lib/data/trace/count-shipped';
 import { findOwing } from '@/lib/data/trace/find-owing';
 import { findWhereUsed } from '@/lib/data/trace/where-used';
-import { onSnapshot } from '@/lib/data/transaction';
 import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
 import type { TraceAnswer } from '@/lib/domain/genealogy/trace-answer';
 import { formatInstant } from '@/lib/domain/time';
-import { database } from '@/lib/server/database';
+import { onRecordOf } from '@/lib/server/where-used';
 
 /** Asks once for each group on one snapshot; without a wish the certain group is shown unless it is empty. */
 export function traceAnswer(question: WhereUsedQuestion): Promise<TraceAnswer> {
   const { place, relation, certainty, cursor: _, ...wanted } = question;
   const isNarrowed = place !== undefined || relation !== undefined;
-  return onSnapshot(database().pool, async (client) => {
+  return onRecordOf(question, async (client, live) => {
     const asOf = formatInstant(Date.now() * 1000);
-    const owing = await findOwing(client);
+    const owing = await findOwing(live);
     const certain = await findWhereUsed(client, { ...wanted, certainty: ['certain'] });
     const possible = await findWhereUsed(client, { ...wanted, certainty: ['possible'] });
     const groups = { certain, possible };

@@ -2,11 +2,13 @@ import { pipeline, Readable } from 'node:stream';
 import { stringify } from 'csv-stringify';
 import { findOwing } from '@/lib/data/trace/find-owing';
 import { streamWhereUsed } from '@/lib/data/trace/stream-where-used';
+import { findWhereUsed } from '@/lib/data/trace/where-used';
 import type { UsedUnit } from '@/lib/domain/genealogy/answer';
-import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
+import { PAGE_MAX, type WhereUsedQuestion } from '@/lib/domain/genealogy/question';
 import { formatInstant } from '@/lib/domain/time';
 import { completenessText } from '@/lib/server/completeness-text';
 import { database } from '@/lib/server/database';
+import { isAboutMoment, onRecordOf } from '@/lib/server/where-used';
 
 const COLUMNS = [
   'unit',
@@ -32,7 +34,7 @@ export async function whereUsedCsv(question: WhereUsedQuestion): Promise<Readabl
   const asOf = formatInstant(Date.now() * 1000);
   const owing = await findOwing(database().pool);
   const isComplete = owing.length === 0 ? 'yes' : 'no';
-  const rows = streamWhereUsed(database().streaming, question);
+  const rows = isAboutMoment(question) ? pagesOf(question) : streamWhereUsed(database().streaming, question);
   // The first page is read before the answer begins: a failing question is a problem document, not half a file.
   const first = await rows.next();
   const csv = stringify({
@@ -49,6 +51,19 @@ export async function whereUsedCsv(question: WhereUsedQuestion): Promise<Readabl
   // Whatever ends them, the statement ends too: a reader who leaves early would keep its connection otherwise.
   pipeline(source, csv, () => void rows.return(undefined));
   return Readable.toWeb(csv) as ReadableStream;
+}
+
+/** Every unit of an answer about a moment: its record lives as long as its transaction, so it is read whole. */
+async function* pagesOf(question: WhereUsedQuestion): AsyncGenerator<UsedUnit[]> {
+  yield await onRecordOf(question, async (db) => {
+    const units: UsedUnit[] = [];
+    for (let cursor: string | null | undefined; cursor !== null; ) {
+      const page = await findWhereUsed(db, { ...question, limit: PAGE_MAX, cursor });
+      for (const unit of page.units) units.push(unit);
+      cursor = page.next;
+    }
+    return units;
+  });
 }
 
 async function* cellsOf(first: UsedUnit[], rest: AsyncIterable<UsedUnit[]>, isComplete: 'yes' | 'no') {

@@ -22,20 +22,20 @@ const rowSchema = z.object({
   ended_by: z.string().nullable(),
 });
 
-/** Stays that a unit takes part in on one side, in order, with what happened until a moment (RFC 3339 or infinity). */
+/** Stays that a unit takes part in on one side, in order. */
 export async function findJoinings(
   db: Queryable,
-  options: { unit: string; side: 'inner_unit' | 'outer_unit'; until: string },
+  options: { unit: string; side: 'inner_unit' | 'outer_unit' },
 ): Promise<Joining[]> {
   const { rows } = await db.query(
     `select j.inner_unit as inner, j.outer_unit as outer, j.position, e.at_sent as at, j.event as by,
        s.at_sent as until, s.id as ended_by
      from read.joining j
      join log.event e on e.id = j.event
-     left join log.event s on s.id = j.to_event and j.to_at <= $2::timestamptz
-     where j.${options.side} = $1 and j.at <= $2::timestamptz
+     left join log.event s on s.id = j.to_event
+     where j.${options.side} = $1
      order by j.at, j.event`,
-    [options.unit, options.until],
+    [options.unit],
   );
   return rows.map((row) => {
     const { ended_by: endedBy, ...joining } = rowSchema.parse(row);

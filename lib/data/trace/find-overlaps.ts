@@ -19,13 +19,11 @@ const rowSchema = z.object({
  * What stood in the slots of the stations while units were processed, by id of the pass.
  *
  * Direction: pass → slots of its station → the last mount before the pass, and those begun during it. Intervals of a
- * slot follow each other, so both are short ranges of (station, slot, from_at). `until` (an RFC 3339 time or infinity)
- * leaves out mounts and ends that happened later.
+ * slot follow each other, so both are short ranges of (station, slot, from_at).
  */
 export async function findOverlaps(
   db: Queryable,
   events: readonly LoggedEvent[],
-  until: string,
 ): Promise<Map<string, Overlap[]>> {
   const passes = events.flatMap((event) => {
     if (event.type !== 'unit.processed') return [];
@@ -46,10 +44,7 @@ export async function findOverlaps(
     `with recursive stay as (
        select p.pass, p.at, p.low, p.high, m.event, m.station, m.slot, m.item, m.from_at, m.from_low,
               greatest(m.from_high, z.grey_until) as from_high,
-              case when m.to_at <= $2::timestamptz then m.to_at else 'infinity' end as to_at,
-              case when m.to_at <= $2::timestamptz then m.to_low else 'infinity' end as to_low,
-              case when m.to_at <= $2::timestamptz then m.to_high else 'infinity' end as to_high,
-              z.grey_until
+              m.to_at, m.to_low, m.to_high, z.grey_until
        from jsonb_to_recordset($1::jsonb) as p(pass uuid, station text, at timestamptz, low timestamptz, high timestamptz)
        join read.slot_doubt s on s.station = p.station
        cross join lateral (
@@ -62,7 +57,6 @@ export async function findOverlaps(
             and x.from_at > p.low - s.doubt and x.from_at <= p.high + s.doubt)
        ) m
        left join lateral (${GREY_UNTIL}) z on true
-       where m.from_at <= $2::timestamptz
      ),
      -- Back through the splices whose grey zone the pass is in: a zone never ends after that of a later splice.
      ending as (
@@ -88,7 +82,7 @@ export async function findOverlaps(
      from ending e join read.splice g on g.event = e.event
      where e.from_at < e.to_at and e.high >= e.from_low
      order by pass, slot, event, item`,
-    [JSON.stringify(passes), until],
+    [JSON.stringify(passes)],
   );
   for (const row of rows) {
     const { pass, event, slot, item, is_certain: isCertain, doubt } = rowSchema.parse(row);

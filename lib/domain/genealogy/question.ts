@@ -33,6 +33,10 @@ export const whereUsedQuestionSchema = z
     operator: codeSchema.optional(),
     from: instantParameter.optional(),
     to: instantParameter.optional(),
+    at: instantParameter.optional().meta({ description: 'As the record stood about that moment.' }),
+    knownAt: instantParameter
+      .optional()
+      .meta({ description: 'As it was known then: nothing that arrived later.' }),
     place: listOf(placeKindSchema).optional().meta({ description: 'Comma-separated.' }),
     relation: listOf(relationSchema).optional().meta({ description: 'Comma-separated.' }),
     certainty: listOf(certaintySchema).optional().meta({ description: 'Comma-separated.' }),
@@ -51,4 +55,8 @@ export const whereUsedQuestionSchema = z
 export type WhereUsedQuestion = z.infer<typeof whereUsedQuestionSchema>;
 
 /** Query of as-built: a unit, and the moment about which the record is asked. */
-export const asBuiltQuestionSchema = z.strictObject({ unit: codeSchema, at: instantParameter.optional() });
+export const asBuiltQuestionSchema = z.strictObject({
+  unit: codeSchema,
+  at: instantParameter.optional(),
+  knownAt: instantParameter.optional(),
+});

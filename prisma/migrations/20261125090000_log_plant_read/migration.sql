@@ -35,6 +35,9 @@ create index event_at_station on log.event (station, at) where type = 'unit.proc
 create index event_by_operator on log.event (operator, at) where type = 'unit.processed';
 create index event_at on log.event (at) where type = 'unit.processed';
 create index event_of_item on log.event ((body ->> 'item') collate "C", at) where type like 'item.%';
+create index event_at_slot on log.event (station, (body ->> 'slot') collate "C", at)
+  where type in ('item.mounted', 'item.unmounted', 'item.spliced');
+create index event_recorded on log.event using brin (recorded_at);
 create index event_of_container on log.event ((body ->> 'container') collate "C", at)
   where type like 'container.%' or type in ('unit.packed', 'unit.unpacked');
 create index event_of_other_unit
@@ -253,7 +256,7 @@ create function read.breadth_span(breadth integer) returns interval language sql
 
 -- End (exclusive) of the time in which a unit may have drawn from either side of a splice: until `grey_units` units
 -- that draw from the slot have certainly come after the splice. A change of the slot ends it sooner; a second splice
--- does not, but what its own zone has passed is past both.
+-- does not, but what its own zone has passed is past both. Null where there is no such time.
 create function read.grey_until(splice uuid) returns timestamptz language plpgsql stable as $$
 declare
   stay record;
@@ -261,7 +264,7 @@ declare
   used_up timestamptz;
 begin
   select m.*, s.grey_units into stay from read.splice s join read.mount m on m.event = s.event where s.event = splice;
-  if stay.grey_units = 0 then return stay.from_high; end if;
+  if stay.grey_units = 0 then return null; end if;
   if stay.grey_units is null then return stay.to_high; end if;
   limit_at := stay.to_high;
   for attempt in 1..2 loop

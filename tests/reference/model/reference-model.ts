@@ -31,8 +31,15 @@ export class ReferenceModel {
     this.#derived = null;
   }
 
-  /** Item, lot or part to units; without any of them, the units of the passes that meet the conditions. */
-  whereUsed(query: WhereUsedQuery): WhereUsedAnswer {
+  /**
+   * Item, lot or part to units; without any of them, the units of the passes that meet the conditions. With `at`, of
+   * what is dated up to then.
+   */
+  whereUsed(query: WhereUsedQuery, at?: string): WhereUsedAnswer {
+    if (at !== undefined) {
+      const history = this.#historyUntil(instantUs(at));
+      return whereUsed(history, allDraws(history), query, this.#picked);
+    }
     if (this.#derived === null) {
       const history = this.#historyUntil(Infinity);
       this.#derived = { history, draws: allDraws(history) };

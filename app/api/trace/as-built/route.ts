@@ -8,11 +8,11 @@ export const { GET, POST, PUT, PATCH, DELETE, OPTIONS } = defineRoute({
   GET: {
     action: 'trace',
     async handle(request) {
-      const { unit, at } = readQuery(request, asBuiltQuestionSchema);
-      const record = await asBuilt(unit, at);
+      const { unit, at, knownAt } = readQuery(request, asBuiltQuestionSchema);
+      const record = await asBuilt(unit, at, knownAt);
       if (record === null)
         throw new ProblemError('not_found', {
-          detail: `No event names a unit ${unit}${at === undefined ? '' : ' by then'}.`,
+          detail: `No event names a unit ${unit}${at === undefined && knownAt === undefined ? '' : ' by then'}.`,
         });
       return Response.json(record);
     },

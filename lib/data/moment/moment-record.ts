@@ -1,0 +1,111 @@
+import { z } from 'zod';
+import { EVENT_COLUMNS, readEventRow } from '@/lib/data/log/event-row';
+import { loadPlant } from '@/lib/data/plant/load-plant';
+import type { Queryable } from '@/lib/data/pool';
+import { Recorder } from '@/lib/data/record/recorder';
+import type { LoggedEvent } from '@/lib/domain/events/logged-event';
+import type { Moment } from '@/lib/domain/genealogy/moment';
+import type { Plant } from '@/lib/domain/plant/plant';
+import { formatInstant } from '@/lib/domain/time';
+
+/** Read tables that tell of events; those of the plant are as the plant stands now. */
+const TABLES = [
+  'unit',
+  'item',
+  'mount',
+  'splice',
+  'unmount',
+  'slot_doubt',
+  'pass',
+  'direct_draw',
+  'removal',
+  'salvage',
+  'joining',
+  'separation',
+  'container',
+  'hold',
+  'voided',
+  'flagged',
+] as const;
+
+const OF_THE_RECORD = new RegExp(String.raw`\bread\.(${TABLES.join('|')}|grey_until)\b`, 'g');
+const functionSchema = z.object({ text: z.string() });
+const keptSchema = z.object({ is_voided: z.boolean() });
+
+/**
+ * The record as it was at a moment, made again beside the real one, in tables that only this connection sees, out of
+ * the events that are admitted. `db` answers every statement of the real record from it.
+ */
+export class MomentRecord {
+  readonly db: Queryable;
+  /** The record as it is. */
+  readonly live: Queryable;
+  readonly moment: Moment;
+  readonly #recorder: Recorder;
+
+  private constructor(options: { live: Queryable; db: Queryable; plant: Plant; moment: Moment }) {
+    this.live = options.live;
+    this.db = options.db;
+    this.moment = options.moment;
+    this.#recorder = new Recorder({
+      db: this.db,
+      plant: options.plant,
+      recordedAtUs: 'already in the log',
+    });
+  }
+
+  /** Makes the empty tables; they go with the transaction, which must be rolled back. */
+  static async open(live: Queryable, moment: Moment): Promise<MomentRecord> {
+    const tables = TABLES.map((table) => `create temp table ${table} (like read.${table} including all)`);
+    await live.query(
+      [...tables, 'create temp table moment_event (like log.event including indexes)'].join('; '),
+    );
+    const { rows } = await live.query(
+      `select pg_get_functiondef('read.grey_until(uuid)'::regprocedure) as text`,
+    );
+    for (const row of rows) await live.query(ofMoment(functionSchema.parse(row).text));
+    const db: Queryable = { query: (text, values) => live.query(ofMoment(text), values) };
+    const { plant } = await loadPlant(live);
+    return new MomentRecord({ live, db, plant, moment });
+  }
+
+  /** Admits the events at the positions that a statement selects, as far as they were there at the moment. */
+  async admit(positions: string, values: unknown[]): Promise<void> {
+    const { knownTo, untilUs } = this.moment;
+    const until = untilUs === Number.POSITIVE_INFINITY ? 'infinity' : formatInstant(untilUs);
+    const [known, happened] = [`$${values.length + 1}::bigint`, `$${values.length + 2}::timestamptz`];
+    const { rows } = await this.live.query(
+      `with kept as (
+         insert into pg_temp.moment_event
+         select e.* from log.event e
+         where e.position in (${positions}) and e.position <= ${known} and e.at <= ${happened}
+           and e.type <> 'event.voided'
+           and not exists (select from pg_temp.moment_event m where m.position = e.position)
+         returning *
+       ),
+       void as (
+         insert into pg_temp.voided (event, void)
+         select e.id, v.id from kept e
+         join log.event v on v.type = 'event.voided' and v.body ->> 'event' = e.id::text and v.position <= ${known}
+         returning event
+       )
+       select ${EVENT_COLUMNS}, exists (select from void where void.event = e.id) as is_voided
+       from kept e order by e.at, e.id`,
+      [...values, knownTo, until],
+    );
+    const counting = rows.filter((row) => !keptSchema.parse(row).is_voided).map(readEventRow);
+    await this.#record(counting);
+  }
+
+  async #record(events: readonly LoggedEvent[]): Promise<void> {
+    const { cache } = this.#recorder;
+    cache.clear();
+    await cache.units.require(events.flatMap(({ body }) => ('unit' in body ? [body.unit] : [])));
+    for (const event of events) await this.#recorder.record({ event, recordedBy: '' }, { isVoided: false });
+    await this.#recorder.flush();
+  }
+}
+
+function ofMoment(text: string): string {
+  return text.replaceAll(OF_THE_RECORD, 'pg_temp.$1').replaceAll(/\blog\.event\b/g, 'pg_temp.moment_event');
+}

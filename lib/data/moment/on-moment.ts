@@ -1,0 +1,34 @@
+import type pg from 'pg';
+import { z } from 'zod';
+import { MomentRecord } from '@/lib/data/moment/moment-record';
+import { formatInstant } from '@/lib/domain/time';
+
+const positionSchema = z.object({ position: z.number().nullable() });
+
+/**
+ * Runs work on the record as it was when everything up to `knownAtUs` had arrived, of what had happened by `atUs`
+ * (microseconds; infinite for no limit). Nothing of it stays.
+ */
+export async function onMoment<T>(
+  pool: pg.Pool,
+  { knownAtUs, atUs }: { knownAtUs: number; atUs: number },
+  work: (record: MomentRecord) => Promise<T>,
+): Promise<T> {
+  const client = await pool.connect();
+  let isBroken = false;
+  try {
+    await client.query('begin isolation level repeatable read');
+    const knownAt = knownAtUs === Number.POSITIVE_INFINITY ? 'infinity' : formatInstant(knownAtUs);
+    const { rows } = await client.query(
+      'select max(position) as position from log.event where recorded_at <= $1::timestamptz',
+      [knownAt],
+    );
+    const knownTo = positionSchema.parse(rows[0]).position ?? 0;
+    return await work(await MomentRecord.open(client, { knownTo, untilUs: atUs }));
+  } finally {
+    await client.query('rollback').catch(() => {
+      isBroken = true;
+    });
+    client.release(isBroken);
+  }
+}
