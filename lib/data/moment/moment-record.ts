@@ -1,12 +1,21 @@
 import { z } from 'zod';
 import { EVENT_COLUMNS, readEventRow } from '@/lib/data/log/event-row';
+import { findUnitHistories } from '@/lib/data/log/find-events';
 import { loadPlant } from '@/lib/data/plant/load-plant';
 import type { Queryable } from '@/lib/data/pool';
-import { Recorder } from '@/lib/data/record/recorder';
-import type { LoggedEvent } from '@/lib/domain/events/logged-event';
+import { insertOwnRows } from '@/lib/data/record/own-rows';
+import { ensureContainers, refreshContainer } from '@/lib/data/record/refresh-container';
+import { refreshHolds } from '@/lib/data/record/refresh-holds';
+import { refreshItem } from '@/lib/data/record/refresh-item';
+import { refreshJoinings } from '@/lib/data/record/refresh-joining';
+import { noteSlotDoubt, refreshAllSlots } from '@/lib/data/record/refresh-slot';
+import { type UnitEntry, writeUnits } from '@/lib/data/record/unit-rows';
+import { doubtUs, type LoggedEvent } from '@/lib/domain/events/logged-event';
+import { changesSlot, touchedBy } from '@/lib/domain/events/touched';
 import type { Moment } from '@/lib/domain/genealogy/moment';
 import type { Plant } from '@/lib/domain/plant/plant';
 import { formatInstant } from '@/lib/domain/time';
+import { foldUnit } from '@/lib/domain/units/fold-unit';
 
 /** Read tables that tell of events; those of the plant are as the plant stands now. */
 const TABLES = [
@@ -41,17 +50,13 @@ export class MomentRecord {
   /** The record as it is. */
   readonly live: Queryable;
   readonly moment: Moment;
-  readonly #recorder: Recorder;
+  readonly #plant: Plant;
 
   private constructor(options: { live: Queryable; db: Queryable; plant: Plant; moment: Moment }) {
     this.live = options.live;
     this.db = options.db;
     this.moment = options.moment;
-    this.#recorder = new Recorder({
-      db: this.db,
-      plant: options.plant,
-      recordedAtUs: 'already in the log',
-    });
+    this.#plant = options.plant;
   }
 
   /** Makes the empty tables; they go with the transaction, which must be rolled back. */
@@ -97,12 +102,35 @@ export class MomentRecord {
     await this.#record(counting);
   }
 
+  /** Adds the rows that events own, and folds what they take part in. */
   async #record(events: readonly LoggedEvent[]): Promise<void> {
-    const { cache } = this.#recorder;
-    cache.clear();
-    await cache.units.require(events.flatMap(({ body }) => ('unit' in body ? [body.unit] : [])));
-    for (const event of events) await this.#recorder.record({ event, recordedBy: '' }, { isVoided: false });
-    await this.#recorder.flush();
+    await insertOwnRows(this.db, events);
+    await this.#fold(events);
+  }
+
+  async #fold(events: readonly LoggedEvent[]): Promise<void> {
+    const { db } = this;
+    const touched = events.map(touchedBy);
+    const units = [...new Set(touched.flatMap((each) => each.units))];
+    const histories = await findUnitHistories(db, units);
+    const entries = units.map((unit): [string, UnitEntry] => {
+      const history = histories.get(unit) ?? [];
+      return [unit, { state: foldUnit(unit, history, this.#plant), last: history.at(-1) ?? null }];
+    });
+    await writeUnits(db, new Map(entries), this.#plant);
+    for (const item of new Set(touched.flatMap((each) => each.items))) await refreshItem(db, item);
+    const containers = new Set(touched.flatMap((each) => each.containers));
+    const known = [...new Set([...containers, ...touched.flatMap((each) => each.mentioned)])];
+    if (known.length > 0) await ensureContainers(db, known);
+    for (const container of containers) await refreshContainer(db, container);
+    const joined = [...new Set(touched.flatMap(({ joining }) => (joining === null ? [] : [joining.inner])))];
+    if (joined.length > 0) await refreshJoinings(db, joined);
+    const changes = events.filter(changesSlot);
+    for (const event of changes)
+      await noteSlotDoubt(db, { station: event.station, slot: event.body.slot, us: doubtUs(event) });
+    if (changes.length > 0) await refreshAllSlots(db);
+    const exhausted = entries.flatMap(([, { state }]) => state.exhausted);
+    await refreshHolds(db, [...touched.flatMap((each) => each.holds), ...exhausted]);
   }
 }
 
