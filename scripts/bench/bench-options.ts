@@ -1,0 +1,31 @@
+import { parseArgs } from 'node:util';
+import { z } from 'zod';
+
+const schema = z.object({
+  units: z.coerce.number().int().min(1000).max(10_000_000).default(100_000),
+  out: z.string().default('.reelkin/bench/report'),
+  data: z.string().default('.reelkin/bench/data'),
+  http: z.boolean().default(true),
+});
+
+/** What `npm run bench` is asked for: `--units`, `--out`, `--data`, and `--no-http` where there is no build. */
+export type BenchOptions = z.infer<typeof schema>;
+
+export function readOptions(args: string[]): BenchOptions {
+  const { values } = parseArgs({
+    args,
+    allowNegative: true,
+    options: {
+      units: { type: 'string' },
+      out: { type: 'string' },
+      data: { type: 'string' },
+      http: { type: 'boolean' },
+    },
+  });
+  return schema.parse(values);
+}
+
+/** Sizes to measure at, the smallest first, ending with the one that was asked for. */
+export function sizesUpTo(units: number): number[] {
+  return [10_000, 100_000, 1_000_000].filter((size) => size < units).concat(units);
+}

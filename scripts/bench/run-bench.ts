@@ -1,0 +1,123 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { arch, cpus, totalmem } from 'node:os';
+import { join } from 'node:path';
+import pg from 'pg';
+import { startEmbeddedCluster } from '@/lib/data/embedded-cluster';
+import { openPool } from '@/lib/data/pool';
+import { type BenchOptions, readOptions, sizesUpTo } from '@/scripts/bench/bench-options';
+import {
+  closeDatabase,
+  loadHistoryDatabase,
+  openEmptyDatabase,
+  TEXTBOOK_UNITS_MAX,
+} from '@/scripts/bench/history-database';
+import { toolCode } from '@/scripts/bench/line/bench-codes';
+import { TOOL_SLOTS } from '@/scripts/bench/line/bench-plant';
+import { measureAppend } from '@/scripts/bench/measures/append-events';
+import { measureAsBuilt } from '@/scripts/bench/measures/as-built';
+import { measureHttp } from '@/scripts/bench/measures/http';
+import { measureLateMount } from '@/scripts/bench/measures/late-mount';
+import { measureStorage } from '@/scripts/bench/measures/storage';
+import { measureCsv } from '@/scripts/bench/measures/stream-csv';
+import { measureWhereUsed } from '@/scripts/bench/measures/where-used';
+import { openDuckModel } from '@/scripts/bench/models/duckdb-model';
+import { GRAPH_UNITS_MAX, openGraphModel } from '@/scripts/bench/models/graph-model';
+import type { BenchReport, SizeReport } from '@/scripts/bench/report/bench-report';
+import { drawCharts } from '@/scripts/bench/report/draw-charts';
+import { tableOf } from '@/scripts/bench/report/table';
+
+/** DuckDB keeps its copy in memory: beyond this many units it would not fit beside PostgreSQL. */
+const DUCK_UNITS_MAX = 200_000;
+
+/** The first stencil: it touched the first 50,000 units. */
+const STENCIL = toolCode(TOOL_SLOTS[0], 0);
+
+const options = readOptions(process.argv.slice(2));
+const say = (line: string) => console.log(`${new Date().toISOString().slice(11, 19)}  ${line}`);
+
+process.exitCode = await run(options);
+process.exit();
+
+async function run({ units, out, data, http }: BenchOptions): Promise<number> {
+  mkdirSync(data, { recursive: true });
+  mkdirSync(out, { recursive: true });
+  const cluster = await startEmbeddedCluster({ dataFolder: data, report: say });
+  try {
+    const url = await openEmptyDatabase(cluster, 'bench_append');
+    const append = await measureAppend(url);
+    for (const { name, reelkin, bare } of append)
+      say(`append, ${name}: ${(reelkin / bare).toFixed(2)} of a bare INSERT`);
+    const sizes: SizeReport[] = [];
+    let largestUrl = url;
+    for (const size of sizesUpTo(units)) {
+      const measured = await measureSize(cluster, size, data);
+      sizes.push(measured.report);
+      largestUrl = measured.url;
+    }
+    const report: BenchReport = {
+      at: new Date().toISOString(),
+      machine: await describeMachine(cluster.url),
+      append,
+      sizes,
+      http: http ? await measureHttp({ cluster, largestUrl, stencil: STENCIL }) : null,
+    };
+    writeFileSync(join(out, 'bench.json'), `${JSON.stringify(report, null, 2)}\n`);
+    for (const [name, svg] of drawCharts(report)) writeFileSync(join(out, name), svg);
+    console.log(`\n${tableOf(report)}\nWritten to ${out}`);
+    return 0;
+  } finally {
+    await closeDatabase();
+    await cluster.stop();
+  }
+}
+
+async function measureSize(
+  cluster: Parameters<typeof loadHistoryDatabase>[0],
+  size: number,
+  folder: string,
+): Promise<{ url: string; report: SizeReport }> {
+  say(`${size} units`);
+  const { url, loaded } = await loadHistoryDatabase(cluster, size, say);
+  const hasTextbook = size <= TEXTBOOK_UNITS_MAX;
+  const pool = openPool({ url, use: 'reading' });
+  const owner = new pg.Client({ connectionString: url, options: '-c TimeZone=UTC -c jit=off' });
+  await owner.connect();
+  try {
+    await owner.query('vacuum (analyze)');
+    const duck = hasTextbook && size <= DUCK_UNITS_MAX ? await openDuckModel(owner, folder) : null;
+    const graph = size <= GRAPH_UNITS_MAX ? await openGraphModel(owner, size) : null;
+    const whereUsed = await measureWhereUsed(owner, size, { hasTextbook, duck, graph });
+    duck?.close();
+    say('where-used measured, all models answer the same');
+    const asBuilt = await measureAsBuilt(pool, size, hasTextbook);
+    const storage = await measureStorage(owner, size, hasTextbook);
+    await measureCsv(STENCIL);
+    const csv = await measureCsv(STENCIL);
+    const lateMounts = [];
+    for (const number of [10, 40, 70]) lateMounts.push(await measureLateMount(owner, size, number));
+    say('measured');
+    return { url, report: { units: size, loaded, whereUsed, asBuilt, storage, csv, lateMounts } };
+  } finally {
+    await owner.end();
+    await pool.end();
+  }
+}
+
+async function describeMachine(url: string): Promise<Record<string, string>> {
+  const client = new pg.Client({ connectionString: url });
+  await client.connect();
+  try {
+    const { rows } = await client.query(
+      `select current_setting('server_version') as postgres, current_setting('fsync') as fsync,
+         current_setting('synchronous_commit') as synchronous_commit, current_setting('shared_buffers') as shared_buffers`,
+    );
+    return {
+      processor: `${cpus()[0]?.model ?? 'unknown'}, ${cpus().length} cores, ${arch()}`,
+      memory: `${Math.round(totalmem() / 2 ** 30)} GiB`,
+      node: process.version,
+      ...rows[0],
+    };
+  } finally {
+    await client.end();
+  }
+}
