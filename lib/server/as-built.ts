@@ -1,9 +1,11 @@
-import { findContainerHistory, findItemHistories, findUnitHistory } from '@/lib/data/log/find-events';
+import { findUnitHistory } from '@/lib/data/log/find-events';
 import { admitAsBuilt } from '@/lib/data/moment/admit-as-built';
 import { onMoment } from '@/lib/data/moment/on-moment';
 import { loadPlant } from '@/lib/data/plant/load-plant';
 import type { Queryable } from '@/lib/data/pool';
+import { findContainersAround } from '@/lib/data/trace/find-containers-around';
 import { findHolds, type Hold } from '@/lib/data/trace/find-holds';
+import { findItemFacts, type ItemFacts } from '@/lib/data/trace/find-item-facts';
 import { findJoinings, type Joining } from '@/lib/data/trace/find-joinings';
 import { findOverlaps } from '@/lib/data/trace/find-overlaps';
 import { findUnitEvents, type UnitEvent } from '@/lib/data/trace/find-unit-events';
@@ -13,8 +15,6 @@ import { type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event'
 import type { Place } from '@/lib/domain/genealogy/answer';
 import { directDrawsOf } from '@/lib/domain/genealogy/draw-rows';
 import { drawsOf, type Overlap, type UnitDraw } from '@/lib/domain/genealogy/unit-draws';
-import { foldItem, type ItemState } from '@/lib/domain/items/fold-item';
-import { foldContainer } from '@/lib/domain/packing/fold-container';
 import type { Plant } from '@/lib/domain/plant/plant';
 import { formatInstant, instantOf } from '@/lib/domain/time';
 import { foldUnit } from '@/lib/domain/units/fold-unit';
@@ -78,24 +78,29 @@ export class AsBuiltReader {
   }
 
   async read(unit: string): Promise<AsBuilt | null> {
-    const named = await findUnitEvents(this.#db, unit);
+    const [named, { plant }, children, parents, holds] = await Promise.all([
+      findUnitEvents(this.#db, unit),
+      loadPlant(this.#db),
+      findJoinings(this.#db, { unit, side: 'outer_unit' }),
+      findJoinings(this.#db, { unit, side: 'inner_unit' }),
+      findHolds(this.#db, 'unit', unit),
+    ]);
     if (named.length === 0) return null;
-    const { plant } = await loadPlant(this.#db);
     const own = named.flatMap(({ event, isVoided }) =>
       subjectUnit(event) === unit && !isVoided ? [event] : [],
     );
     this.#histories.set(unit, own);
     const { product, revision } = foldUnit(unit, own, plant);
-    const children = await findJoinings(this.#db, { unit, side: 'outer_unit' });
-    const parents = await findJoinings(this.#db, { unit, side: 'inner_unit' });
-    const { place, containers } = await this.#whereIs(unit, plant);
-    const holds = await findHolds(this.#db, 'unit', unit);
+    const [{ place, containers }, draws] = await Promise.all([
+      this.#whereIs(unit, parents, plant),
+      this.#draws(unit, plant),
+    ]);
     return {
       unit,
       product,
       revision,
       place,
-      draws: await this.#draws(unit, plant),
+      draws,
       children: children.map(({ inner, outer: _, ...stay }) => ({ unit: inner, ...stay })),
       parents: parents.map(({ outer, inner: _, ...stay }) => ({ unit: outer, ...stay })),
       containers,
@@ -139,16 +144,19 @@ export class AsBuiltReader {
   async #items(
     events: readonly LoggedEvent[],
     overlaps: ReadonlyMap<string, Overlap[]>,
-  ): Promise<Map<string, ItemState | null>> {
+  ): Promise<Map<string, ItemFacts>> {
     const named = events.flatMap((event) => directDrawsOf(event).map((draw) => draw.item));
     const slotted = [...overlaps.values()].flat().map((overlap) => overlap.item);
-    const histories = await findItemHistories(this.#db, [...new Set([...named, ...slotted])]);
-    return new Map([...histories].map(([item, history]) => [item, foldItem(history)]));
+    return findItemFacts(this.#db, [...new Set([...named, ...slotted])]);
   }
 
   /** Where a unit was: its outermost unit's place, with the containers around that, innermost first. */
-  async #whereIs(unit: string, plant: Plant): Promise<{ place: Place; containers: string[] }> {
-    const outermost = await this.#outermost(unit);
+  async #whereIs(
+    unit: string,
+    parents: readonly Joining[],
+    plant: Plant,
+  ): Promise<{ place: Place; containers: string[] }> {
+    const outermost = await this.#outermost(unit, parents);
     const state = foldUnit(outermost, await this.#history(outermost), plant);
     if (state.isScrapped) return { place: { kind: 'scrapped' }, containers: [] };
     switch (state.placing) {
@@ -163,31 +171,30 @@ export class AsBuiltReader {
     }
   }
 
-  async #outermost(unit: string): Promise<string> {
+  async #outermost(unit: string, parents: readonly Joining[]): Promise<string> {
     const seen = new Set([unit]);
     let outermost = unit;
+    let stays = parents;
     for (let depth = 0; depth < DEPTH_MAX; depth += 1) {
-      const options = { unit: outermost, side: 'inner_unit' as const };
-      const open = (await findJoinings(this.#db, options)).findLast((joining) => joining.until === null);
+      const open = stays.findLast((joining) => joining.until === null);
       if (open === undefined || seen.has(open.outer)) return outermost;
       seen.add(open.outer);
       outermost = open.outer;
+      stays = await findJoinings(this.#db, { unit: outermost, side: 'inner_unit' });
     }
     return outermost;
   }
 
   async #inContainer(container: string): Promise<{ place: Place; containers: string[] }> {
-    const containers: string[] = [];
-    let place: Place = { kind: 'container', container };
-    for (let each: string | null = container; each !== null && !containers.includes(each); ) {
-      containers.push(each);
-      const history = await findContainerHistory(this.#db, each);
-      const { inside, shipping } = foldContainer(history);
-      if (shipping !== null && place?.kind === 'container')
-        place = { kind: 'shipped', container, shipment: shipping.shipment, customer: shipping.customer };
-      each = inside;
-    }
-    return { place, containers };
+    const around = await findContainersAround(this.#db, container);
+    const shipped = around.find(({ shipment }) => shipment !== null);
+    const containers = around.map((each) => each.container);
+    if (shipped === undefined) return { place: { kind: 'container', container }, containers };
+    const { shipment, customer } = shipped;
+    return {
+      place: { kind: 'shipped', container, shipment: shipment ?? '', customer: customer ?? '' },
+      containers,
+    };
   }
 }
 

@@ -92,12 +92,18 @@ answer as (
          case when b.is_certain then 'certain' else 'possible' end as certainty,
          b.doubt,
          case b.rank when 3 then 'contains' when 2 then 'formerly' else 'touched' end as relation,
-         case when o.place = 'container' and c.shipment is not null then 'shipped' else o.place end as place,
-         o.place_station as station, o.container, c.shipment, c.customer, b.through
+         case when w.place = 'container' and c.shipment is not null then 'shipped' else w.place end as place,
+         w.station, w.container, c.shipment, c.customer, b.through
   from best b
   left join read.unit u on u.unit = b.unit
-  left join read.unit o on o.unit = coalesce(u.outermost, b.unit)
-  left join read.container c on c.container = o.container and o.place = 'container'
+  -- Few units are inside another one: all others are where their own row says.
+  left join read.unit o on o.unit = u.outermost
+  cross join lateral (
+    select case when u.outermost is null then u.place else o.place end as place,
+           case when u.outermost is null then u.place_station else o.place_station end as station,
+           case when u.outermost is null then u.container else o.container end as container
+  ) w
+  left join read.container c on c.container = w.container and w.place = 'container'
   ${filter}
 )`;
   return { text, values };
@@ -165,8 +171,13 @@ base(unit, is_material, is_certain, doubt, positions, held_at, held_event) as (
   from stay m
   left join read.plant_slot s on s.station = m.station and s.slot = m.slot
   cross join generate_series(0, ${BREADTH_MAX}) as k(breadth)
-  join read.pass p on p.station = m.station and p.breadth = k.breadth
-    and p.high >= m.from_low and p.high < m.to_high + read.breadth_span(k.breadth) and p.low < m.to_high
+  -- Kept apart by the offset: each stay and breadth is one range of the index, whatever the planner thinks of sizes.
+  cross join lateral (
+    select p.unit, p.at, p.low, p.high, p.event from read.pass p
+    where p.station = m.station and p.breadth = k.breadth
+      and p.high >= m.from_low and p.high < m.to_high + read.breadth_span(k.breadth) and p.low < m.to_high
+    offset 0
+  ) p
   left join read.unit u on u.unit = p.unit
   left join read.bom_slot b
     on b.station = m.station and b.slot = m.slot and b.product = u.product and b.revision = u.revision
@@ -223,7 +234,7 @@ function answerFilter({ place, relation, certainty }: WhereUsedQuestion, param: 
   const tests: string[] = [];
   if (place !== undefined)
     tests.push(
-      `case when o.place = 'container' and c.shipment is not null then 'shipped' else o.place end = any(${param(place, 'text[]')})`,
+      `case when w.place = 'container' and c.shipment is not null then 'shipped' else w.place end = any(${param(place, 'text[]')})`,
     );
   if (relation !== undefined) {
     const ranks = relation.map((name) => ({ contains: 3, formerly: 2, touched: 1 })[name]);
