@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { may } from '@/lib/domain/people/permissions';
 import { readFloor } from '@/lib/server/read-floor';
 import { readPlant } from '@/lib/server/read-plant';
 import { requirePrincipal } from '@/lib/server/require-principal';
@@ -9,7 +10,13 @@ export const metadata: Metadata = { title: en.floor.title };
 
 /** For the wall screen and the line lead's desk: what runs, what is stuck, what is held. */
 export default async function FloorPage() {
-  await requirePrincipal('screen:floor', { returnTo: '/floor' });
+  const principal = await requirePrincipal('screen:floor', { returnTo: '/floor' });
   const { site } = (await readPlant()).file;
-  return <FloorBoard first={await readFloor()} site={site?.name ?? site?.code ?? null} />;
+  return (
+    <FloorBoard
+      first={await readFloor()}
+      site={site?.name ?? site?.code ?? null}
+      maySeeDevices={may(principal, 'screen:devices')}
+    />
+  );
 }

@@ -1,5 +1,6 @@
 import type pg from 'pg';
 import { z } from 'zod';
+import { EVENT_COLUMNS, readEventRow } from '@/lib/data/log/event-row';
 import { findEventsById } from '@/lib/data/log/find-events';
 import { loadPlant } from '@/lib/data/plant/load-plant';
 import { refreshPlantTables } from '@/lib/data/plant/write-plant';
@@ -9,11 +10,13 @@ import { LoadSubjects } from '@/lib/data/rebuild/load-subjects';
 import { readSubjects, type SubjectKind } from '@/lib/data/rebuild/read-subjects';
 import { setIndexesAside } from '@/lib/data/rebuild/set-indexes-aside';
 import { showFlags } from '@/lib/data/record/judge-recorded';
+import { insertOwnRows } from '@/lib/data/record/own-rows';
 import { ensureContainers, shipContents } from '@/lib/data/record/refresh-container';
 import { refreshHolds } from '@/lib/data/record/refresh-holds';
 import { refreshJoinings } from '@/lib/data/record/refresh-joining';
 import { noteSlotDoubt, refreshAllSlots } from '@/lib/data/record/refresh-slot';
 import { asWriter, type Writing } from '@/lib/data/transaction';
+import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 
 /** Every table that is made again; the log, the plant and the people stay. */
 export const READ_TABLES = [
@@ -36,6 +39,7 @@ export const READ_TABLES = [
   'voided',
   'flagged',
   'device',
+  'device_retirement',
 ] as const;
 
 const KINDS: readonly SubjectKind[] = ['unit', 'item', 'container'];
@@ -94,6 +98,7 @@ async function makeAgain(db: Writing, reader: pg.ClientBase, report: (line: stri
   const holds = [...(await findPlacedHolds(db)), ...loaded.exhausted, ...flagged];
   await inParts([...new Set(holds)], (part) => refreshHolds(db, part));
   await restoreDevices(db);
+  await insertOwnRows(db, await findRetirements(db));
   report(`${done} of ${done} events (100 %)`);
 }
 
@@ -147,6 +152,14 @@ async function restoreVoids(db: Queryable): Promise<Map<string, number>> {
       return [event, position];
     }),
   );
+}
+
+async function findRetirements(db: Queryable): Promise<LoggedEvent[]> {
+  const { rows } = await db.query(
+    `select ${EVENT_COLUMNS} from log.event e
+     where e.type = 'device.retired' and not exists (select from read.voided v where v.event = e.id)`,
+  );
+  return rows.map(readEventRow);
 }
 
 async function findPlacedHolds(db: Queryable): Promise<string[]> {

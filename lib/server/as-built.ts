@@ -3,6 +3,7 @@ import { admitAsBuilt } from '@/lib/data/moment/admit-as-built';
 import { onMoment } from '@/lib/data/moment/on-moment';
 import { loadPlant } from '@/lib/data/plant/load-plant';
 import type { Queryable } from '@/lib/data/pool';
+import { findCompleteness } from '@/lib/data/trace/find-completeness';
 import { findContainersAround } from '@/lib/data/trace/find-containers-around';
 import { findHolds, type Hold } from '@/lib/data/trace/find-holds';
 import { findItemFacts, type ItemFacts } from '@/lib/data/trace/find-item-facts';
@@ -12,7 +13,7 @@ import { findUnitEvents, type UnitEvent } from '@/lib/data/trace/find-unit-event
 import { onSnapshot } from '@/lib/data/transaction';
 import type { WireEvent } from '@/lib/domain/events/catalogue';
 import { type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
-import type { Place } from '@/lib/domain/genealogy/answer';
+import type { Completeness, Place } from '@/lib/domain/genealogy/answer';
 import { directDrawsOf } from '@/lib/domain/genealogy/draw-rows';
 import { drawsOf, type Overlap, type UnitDraw } from '@/lib/domain/genealogy/unit-draws';
 import type { Plant } from '@/lib/domain/plant/plant';
@@ -54,14 +55,27 @@ const DEPTH_MAX = 64;
  * only what had happened by then counts, corrections included whenever they were made. With `knownAt`, as it was known
  * then: nothing that arrived later counts.
  */
-export function asBuilt(unit: string, at?: string, knownAt?: string): Promise<AsBuilt | null> {
+export function asBuilt(
+  unit: string,
+  at?: string,
+  knownAt?: string,
+): Promise<(AsBuilt & Completeness) | null> {
   const { pool } = database();
   if (at === undefined && knownAt === undefined)
-    return onSnapshot(pool, (client) => new AsBuiltReader(client).read(unit));
+    return onSnapshot(pool, (client) => readComplete(unit, { db: client, live: client }));
   return onMoment(pool, { atUs: usOf(at), knownAtUs: usOf(knownAt) }, async (record) => {
     await admitAsBuilt(record, unit);
-    return new AsBuiltReader(record.db).read(unit);
+    return readComplete(unit, record);
   });
+}
+
+/** The record of a unit in `db`, and what is missing of the record as it is. */
+async function readComplete(
+  unit: string,
+  { db, live }: { db: Queryable; live: Queryable },
+): Promise<(AsBuilt & Completeness) | null> {
+  const built = await new AsBuiltReader(db).read(unit);
+  return built === null ? null : { ...(await findCompleteness(live)), ...built };
 }
 
 function usOf(instant: string | undefined): number {

@@ -5,7 +5,6 @@ import { conditionText } from '@/lib/domain/genealogy/condition-text';
 import type { NarrowedUnit } from '@/lib/domain/genealogy/narrow-answer';
 import type { Condition } from '@/lib/domain/genealogy/narrow-question';
 import { type Truth, YES } from '@/lib/domain/genealogy/narrowing';
-import { formatInstant } from '@/lib/domain/time';
 import { completenessText } from '@/lib/server/completeness-text';
 import { database } from '@/lib/server/database';
 
@@ -25,21 +24,19 @@ const COLUMNS = [
 
 /**
  * Every unit that no condition rules out as CSV (RFC 4180 with a header), streamed as it is read. The heading of the
- * file is its question and its completeness: one column a condition, and one that says which devices owe events.
+ * file is its question and its completeness: one column a condition, and one that says what is owing or lost.
  */
 export async function narrowCsv(conditions: readonly Condition[]): Promise<ReadableStream> {
-  const asOf = formatInstant(Date.now() * 1000);
-  const { owing, pages } = await openNarrowed(database().streaming, conditions);
+  const { completeness, pages } = await openNarrowed(database().streaming, conditions);
   // The first page is read before the answer begins: a failing question is a problem document, not half a file.
   const first = await pages.next();
   const columns = [
     ...COLUMNS,
     ...conditions.map((condition, index) => `${index + 1}. ${conditionText(condition)}`),
-    completenessText(asOf, owing),
+    completenessText(completeness),
   ];
   const csv = stringify({ header: true, columns, escape_formulas: true, record_delimiter: '\r\n' });
-  const isComplete = owing.length === 0;
-  const source = Readable.from(cellsOf(first.done === true ? [] : first.value, pages, isComplete));
+  const source = Readable.from(cellsOf(first.done === true ? [] : first.value, pages, completeness.complete));
   // Whatever ends either side ends the other and the statement: a reader who leaves must not keep its connection.
   pipeline(source, csv, () => void pages.return(undefined));
   return Readable.toWeb(csv) as ReadableStream;

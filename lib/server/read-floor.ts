@@ -6,6 +6,7 @@ import { findOpenHolds } from '@/lib/data/floor/find-open-holds';
 import { findSlotContents, type SlotContent } from '@/lib/data/floor/find-slot-contents';
 import { findStuckUnits, type StuckUnit } from '@/lib/data/floor/find-stuck-units';
 import { loadPlant } from '@/lib/data/plant/load-plant';
+import { findCompleteness } from '@/lib/data/trace/find-completeness';
 import { onSnapshot } from '@/lib/data/transaction';
 import { holdTargetKindSchema } from '@/lib/domain/events/vocabulary';
 import type { FloorPicture, LinePicture, StationPicture } from '@/lib/domain/floor/floor-picture';
@@ -47,6 +48,7 @@ async function takePicture(): Promise<FloorPicture> {
     };
     const holds = await findOpenHolds(client, HOLDS_MAX);
     const stuck = await findStuckUnits(client, STUCK_MAX);
+    const { owing, lost } = await findCompleteness(client);
     const operations = new Set(plant.file.products?.flatMap(routeOf).map((step) => step.operation));
     const isShown = ({ code, operation }: StationEntry) => operations.has(operation) || found.last.has(code);
     const shown = lines.map((line) => ({ ...line, stations: line.stations.filter(isShown) }));
@@ -55,6 +57,7 @@ async function takePicture(): Promise<FloorPicture> {
       lines: shown.flatMap((line) => (line.stations.length === 0 ? [] : [pictureOfLine(line, found)])),
       others: lines.flatMap((line) => line.stations.filter((each) => !isShown(each)).map(({ code }) => code)),
       places,
+      devices: { owing: owing.length, lost: lost.length },
       holds: {
         open: holds.open,
         newest: holds.newest.map(({ hold, kind, id, reason, at: placedAt }) => {

@@ -2,14 +2,14 @@ import { admitAsBuilt } from '@/lib/data/moment/admit-as-built';
 import { onMoment } from '@/lib/data/moment/on-moment';
 import { loadPlant } from '@/lib/data/plant/load-plant';
 import type { Queryable } from '@/lib/data/pool';
-import { findOwing } from '@/lib/data/trace/find-owing';
+import { findCompleteness } from '@/lib/data/trace/find-completeness';
 import { onSnapshot } from '@/lib/data/transaction';
 import { toLogged } from '@/lib/domain/events/logged-event';
 import type { GenealogyAnswer, GenealogyQuestion } from '@/lib/domain/genealogy/graph/genealogy-graph';
 import { genealogyOf } from '@/lib/domain/genealogy/graph/genealogy-of';
 import { limitNodes } from '@/lib/domain/genealogy/graph/limit-nodes';
 import type { UnitFacts } from '@/lib/domain/genealogy/graph/unit-facts';
-import { formatInstant, instantOf } from '@/lib/domain/time';
+import { instantOf } from '@/lib/domain/time';
 import { type AsBuilt, AsBuiltReader } from '@/lib/server/as-built';
 import { database } from '@/lib/server/database';
 
@@ -39,8 +39,7 @@ async function genealogy(
   { unit, at, limit }: GenealogyQuestion,
   { live, read }: { live: Queryable; read: (unit: string) => Promise<AsBuilt | null> },
 ): Promise<GenealogyAnswer | null> {
-  const asOf = formatInstant(Date.now() * 1000);
-  const owing = await findOwing(live);
+  const completeness = await findCompleteness(live);
   const { plant } = await loadPlant(live);
   const known = new Map<string, UnitFacts | null>();
   const ledger = { plant, facts: (each: string) => known.get(each) ?? null };
@@ -52,7 +51,7 @@ async function genealogy(
   }
   if (ledger.facts(unit) === null) return null;
   const graph = limitNodes(genealogyOf(ledger, unit), limit);
-  return { unit, at: at ?? null, asOf, complete: owing.length === 0, owing, ...graph };
+  return { unit, at: at ?? null, ...completeness, ...graph };
 }
 
 function factsOf(record: AsBuilt | null): UnitFacts | null {

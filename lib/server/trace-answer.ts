@@ -1,9 +1,8 @@
 import { countShipped } from '@/lib/data/trace/count-shipped';
-import { findOwing } from '@/lib/data/trace/find-owing';
+import { findCompleteness } from '@/lib/data/trace/find-completeness';
 import { findWhereUsed } from '@/lib/data/trace/where-used';
 import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
 import type { TraceAnswer } from '@/lib/domain/genealogy/trace-answer';
-import { formatInstant } from '@/lib/domain/time';
 import { onRecordOf } from '@/lib/server/where-used';
 
 /** Asks once for each group on one snapshot; without a wish the certain group is shown unless it is empty. */
@@ -11,8 +10,7 @@ export function traceAnswer(question: WhereUsedQuestion): Promise<TraceAnswer> {
   const { place, relation, certainty, cursor: _, ...wanted } = question;
   const isNarrowed = place !== undefined || relation !== undefined;
   return onRecordOf(question, async (client, live) => {
-    const asOf = formatInstant(Date.now() * 1000);
-    const owing = await findOwing(live);
+    const completeness = await findCompleteness(live);
     const certain = await findWhereUsed(client, { ...wanted, certainty: ['certain'] });
     const possible = await findWhereUsed(client, { ...wanted, certainty: ['possible'] });
     const groups = { certain, possible };
@@ -28,8 +26,7 @@ export function traceAnswer(question: WhereUsedQuestion): Promise<TraceAnswer> {
       : groups[shown];
     const hasShipped = certain.counts.byPlace.shipped + possible.counts.byPlace.shipped > 0;
     return {
-      asOf,
-      owing,
+      ...completeness,
       counts: { certain: certain.counts, possible: possible.counts },
       shown,
       shownCount: group.counts.units,

@@ -1,11 +1,10 @@
 import { pipeline, Readable } from 'node:stream';
 import { stringify } from 'csv-stringify';
-import { findOwing } from '@/lib/data/trace/find-owing';
+import { findCompleteness } from '@/lib/data/trace/find-completeness';
 import { streamWhereUsed } from '@/lib/data/trace/stream-where-used';
 import { findWhereUsed } from '@/lib/data/trace/where-used';
 import type { UsedUnit } from '@/lib/domain/genealogy/answer';
 import { PAGE_MAX, type WhereUsedQuestion } from '@/lib/domain/genealogy/question';
-import { formatInstant } from '@/lib/domain/time';
 import { completenessText } from '@/lib/server/completeness-text';
 import { database } from '@/lib/server/database';
 import { isAboutMoment, onRecordOf } from '@/lib/server/where-used';
@@ -31,9 +30,8 @@ const COLUMNS = [
  * as of just before the rows are read: what arrives meanwhile cannot make an incomplete answer look complete.
  */
 export async function whereUsedCsv(question: WhereUsedQuestion): Promise<ReadableStream> {
-  const asOf = formatInstant(Date.now() * 1000);
-  const owing = await findOwing(database().pool);
-  const isComplete = owing.length === 0 ? 'yes' : 'no';
+  const completeness = await findCompleteness(database().pool);
+  const isComplete = completeness.complete ? 'yes' : 'no';
   const rows = isAboutMoment(question) ? pagesOf(question) : streamWhereUsed(database().streaming, question);
   // The first page is read before the answer begins: a failing question is a problem document, not half a file.
   const first = await rows.next();
@@ -41,7 +39,7 @@ export async function whereUsedCsv(question: WhereUsedQuestion): Promise<Readabl
     header: true,
     columns: [
       ...COLUMNS.map((key) => ({ key, header: key })),
-      { key: 'isComplete', header: completenessText(asOf, owing) },
+      { key: 'isComplete', header: completenessText(completeness) },
     ],
     escape_formulas: true,
     record_delimiter: '\r\n',

@@ -1,20 +1,19 @@
 import { admitWhereUsed } from '@/lib/data/moment/admit-where-used';
 import { onMoment } from '@/lib/data/moment/on-moment';
 import type { Queryable } from '@/lib/data/pool';
-import { findOwing } from '@/lib/data/trace/find-owing';
+import { findCompleteness } from '@/lib/data/trace/find-completeness';
 import { findWhereUsed } from '@/lib/data/trace/where-used';
 import { onSnapshot } from '@/lib/data/transaction';
 import type { WhereUsedAnswer } from '@/lib/domain/genealogy/answer';
 import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
-import { formatInstant, instantOf } from '@/lib/domain/time';
+import { instantOf } from '@/lib/domain/time';
 import { database } from '@/lib/server/database';
 
 /** Which units used the wanted items, and where they are now, with what the answer cannot know. */
 export function whereUsed(question: WhereUsedQuestion): Promise<WhereUsedAnswer> {
   return onRecordOf(question, async (db, live) => {
-    const asOf = formatInstant(Date.now() * 1000);
-    const owing = await findOwing(live);
-    return { asOf, complete: owing.length === 0, owing, ...(await findWhereUsed(db, question)) };
+    const completeness = await findCompleteness(live);
+    return { ...completeness, ...(await findWhereUsed(db, question)) };
   });
 }
 

@@ -28,6 +28,7 @@ const RECORD = {
     where inside is not null or own_shipment is not null or shipment is not null order by container`,
   hold: 'select * from read.hold where not is_automatic order by hold',
   device: 'select device, received from read.device order by device',
+  retirement: 'select * from read.device_retirement order by event',
 };
 
 async function recordAfter(

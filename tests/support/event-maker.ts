@@ -95,6 +95,8 @@ export function eventMaker(startAt = '2026-03-02T06:00:00Z', run = RUN) {
       make('item.unmounted', { item, slot }, { station, ...envelope }),
     voided: (event: string, envelope: Envelope = {}) =>
       make('event.voided', { event, reason: 'scanned by mistake' }, envelope),
+    deviceRetired: (device: string, envelope: Envelope = {}) =>
+      make('device.retired', { device, reason: 'fell into the wave solder' }, envelope),
   };
 }
 

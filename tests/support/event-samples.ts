@@ -84,6 +84,7 @@ export const BODY_SAMPLES: Record<EventType, object[]> = {
     { item: 'R-1', reason: 'worn' },
     { item: 'R-1', reason: 'empty', left: 0 },
   ],
+  'device.retired': [{ device: 'tab-7', reason: 'fell into the wave solder' }],
   'event.voided': [{ event: OTHER_ID, reason: 'scanned by mistake' }],
 };
 

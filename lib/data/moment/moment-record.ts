@@ -35,6 +35,7 @@ const TABLES = [
   'hold',
   'voided',
   'flagged',
+  'device_retirement',
 ] as const;
 
 const OF_THE_RECORD = new RegExp(String.raw`\bread\.(${TABLES.join('|')}|grey_until)\b`, 'g');

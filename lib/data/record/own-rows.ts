@@ -131,6 +131,14 @@ const OWN_TABLES: readonly OwnTable[] = [
       return [{ event: id, station, slot: body.slot, item: body.item, at: time(atUs), doubt }];
     },
   },
+  {
+    table: 'read.device_retirement',
+    columns: 'event uuid, device text, at timestamptz, reason text',
+    rowsOf: (event) =>
+      event.type === 'device.retired'
+        ? [{ event: event.id, device: event.body.device, at: time(event.atUs), reason: event.body.reason }]
+        : [],
+  },
 ];
 
 /** Rows that events own in one table, with the names of the columns in the order of the declaration. */

@@ -2,9 +2,9 @@ import type pg from 'pg';
 import Cursor from 'pg-cursor';
 import { loadPlant } from '@/lib/data/plant/load-plant';
 import { narrowStatement } from '@/lib/data/trace/conditions/narrow-sql';
-import { findOwing } from '@/lib/data/trace/find-owing';
+import { findCompleteness } from '@/lib/data/trace/find-completeness';
 import { readNarrowedUnit } from '@/lib/data/trace/narrow';
-import type { Owing } from '@/lib/domain/genealogy/answer';
+import type { Completeness } from '@/lib/domain/genealogy/answer';
 import type { NarrowedUnit } from '@/lib/domain/genealogy/narrow-answer';
 import type { Condition } from '@/lib/domain/genealogy/narrow-question';
 import type { Truth } from '@/lib/domain/genealogy/narrowing';
@@ -14,24 +14,24 @@ const ROWS_AT_ONCE = 2000;
 type Row = { unit: NarrowedUnit; truths: Truth[] };
 
 /**
- * The devices that owe events, and every unit of a narrowed answer, sorted, page by page, both on one snapshot. Whoever
+ * What is missing, and every unit of a narrowed answer, sorted, page by page, both on one snapshot. Whoever
  * opens it reads it to its end or ends it by `return`: the connection is kept until then.
  */
 export async function openNarrowed(
   pool: pg.Pool,
   conditions: readonly Condition[],
-): Promise<{ owing: Owing[]; pages: AsyncGenerator<Row[]> }> {
+): Promise<{ completeness: Completeness; pages: AsyncGenerator<Row[]> }> {
   const client = await pool.connect();
   try {
     await client.query('begin isolation level repeatable read read only');
     const { plant } = await loadPlant(client);
-    const owing = await findOwing(client);
+    const completeness = await findCompleteness(client);
     const { text, values } = narrowStatement(conditions, plant);
     const cursor = client.query(new Cursor(`${text} select * from answer order by unit`, values));
     const pages = pagesOf(client, cursor);
     // Begun, so that ending it gives the connection back whatever has been read.
     await pages.next();
-    return { owing, pages };
+    return { completeness, pages };
   } catch (error) {
     client.release(true);
     throw error;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deviceRetired } from '@/lib/domain/events/device-events';
 import { eventVoided, holdPlaced, holdReleased } from '@/lib/domain/events/hold-events';
 import {
   itemCounted,
@@ -53,6 +54,7 @@ export const EVENT_CATALOGUE = [
   itemSpliced,
   itemInspected,
   itemRetired,
+  deviceRetired,
   eventVoided,
 ] as const;
 
@@ -81,6 +83,7 @@ export const eventSchema = z.discriminatedUnion('type', [
   itemSpliced.schema,
   itemInspected.schema,
   itemRetired.schema,
+  deviceRetired.schema,
   eventVoided.schema,
 ]);
 

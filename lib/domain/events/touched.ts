@@ -59,6 +59,7 @@ export function touchedBy(event: LoggedEvent): Touched {
     case 'item.mounted':
     case 'item.unmounted':
     case 'item.spliced':
+    case 'device.retired':
     case 'event.voided':
       return NOTHING;
     default:

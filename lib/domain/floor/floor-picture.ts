@@ -60,6 +60,8 @@ export const floorPictureSchema = z.object({
       }),
     ),
   }),
+  /** Devices that owe events, and those that were lost with some. */
+  devices: z.object({ owing: z.number(), lost: z.number() }),
   stuck: z.array(
     z.object({
       unit: z.string(),

@@ -91,6 +91,9 @@ function rulesOf(event: WireEvent, known: Known): Refusal[] {
       return unmounted(event, known);
     case 'item.spliced':
       return spliced(event, known);
+    case 'device.retired':
+      // Any device: what the lost one has sent may still be on its way.
+      return [];
     case 'event.voided':
       return namesVoid(event, known) ? [{ code: 'void_of_void', event: event.body.event }] : [];
     default:

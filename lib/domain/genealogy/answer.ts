@@ -63,6 +63,32 @@ export const owingSchema = z.object({
 });
 export type Owing = z.infer<typeof owingSchema>;
 
+/**
+ * A device that was retired as lost: what it has not sent will never come. Missing numbers as inclusive ranges; beyond
+ * its `highest` number (0 when it never sent any) nobody knows how many there were.
+ */
+export const lostSchema = z.object({
+  device: z.string(),
+  missing: z.array(z.tuple([z.number(), z.number()])),
+  highest: z.number(),
+  lastSeenAt: z.string().nullable(),
+  retiredAt: z.string(),
+  reason: z.string(),
+});
+export type Lost = z.infer<typeof lostSchema>;
+
+/**
+ * Whether facts are missing (law 4). `owing` may still come, `lost` never will; an answer is complete when nothing is
+ * missing in either way.
+ */
+export const completenessSchema = z.object({
+  asOf: z.string(),
+  complete: z.boolean().meta({ description: 'Nothing is owing, and nothing is lost.' }),
+  owing: z.array(owingSchema).meta({ description: 'Devices whose missing events may still come.' }),
+  lost: z.array(lostSchema).meta({ description: 'Devices whose missing events are lost for good.' }),
+});
+export type Completeness = z.infer<typeof completenessSchema>;
+
 /** How many units of an answer are what. */
 export const countsSchema = z.object({
   units: z.number(),
@@ -83,10 +109,7 @@ export const countsSchema = z.object({
 export type Counts = z.infer<typeof countsSchema>;
 
 /** The answer to "which units?". */
-export const whereUsedAnswerSchema = z.object({
-  asOf: z.string(),
-  complete: z.boolean(),
-  owing: z.array(owingSchema),
+export const whereUsedAnswerSchema = completenessSchema.extend({
   counts: countsSchema,
   units: z.array(usedUnitSchema),
   next: z.string().nullable().meta({ description: 'Cursor of the next page, or null.' }),

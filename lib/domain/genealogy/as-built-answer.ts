@@ -1,6 +1,12 @@
 import { z } from 'zod';
 import { itemKindSchema } from '@/lib/domain/events/vocabulary';
-import { certaintySchema, doubtSchema, placeSchema, relationSchema } from '@/lib/domain/genealogy/answer';
+import {
+  certaintySchema,
+  completenessSchema,
+  doubtSchema,
+  placeSchema,
+  relationSchema,
+} from '@/lib/domain/genealogy/answer';
 
 const staySchema = z.object({
   unit: z.string().meta({ description: 'The other unit.' }),
@@ -12,7 +18,7 @@ const staySchema = z.object({
 });
 
 /** A unit's as-built record, as the wire tells it. */
-export const asBuiltAnswerSchema = z.object({
+export const asBuiltAnswerSchema = completenessSchema.extend({
   unit: z.string(),
   product: z.string().nullable(),
   revision: z.string().nullable(),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { certaintySchema, DOUBTS, owingSchema, placeSchema } from '@/lib/domain/genealogy/answer';
+import { certaintySchema, completenessSchema, DOUBTS, placeSchema } from '@/lib/domain/genealogy/answer';
 import { conditionSchema } from '@/lib/domain/genealogy/narrow-question';
 
 /**
@@ -47,10 +47,7 @@ const groupSchema = z.object({ units: countSchema, held: countSchema, byPlace: b
 export type NarrowedGroup = z.infer<typeof groupSchema>;
 
 /** The smallest set of units that the conditions and the record can defend. */
-export const narrowAnswerSchema = z.object({
-  asOf: z.string(),
-  complete: z.boolean(),
-  owing: z.array(owingSchema),
+export const narrowAnswerSchema = completenessSchema.extend({
   conditions: z.array(conditionAnswerSchema),
   counts: z.object({ certain: groupSchema, possible: groupSchema }),
   units: z.array(narrowedUnitSchema),

@@ -1,4 +1,4 @@
-import type { Certainty, Counts, Owing, UsedUnit } from '@/lib/domain/genealogy/answer';
+import type { Certainty, Completeness, Counts, UsedUnit } from '@/lib/domain/genealogy/answer';
 
 /** Units of an answer that left with one shipment. */
 export type ShippedCount = { customer: string; shipment: string; certain: number; possible: number };
@@ -8,9 +8,7 @@ export type ShippedCount = { customer: string; shipment: string; certain: number
  * places and relations, and the first units of the group that is looked at, narrowed to the places and relations that
  * were asked for.
  */
-export type TraceAnswer = {
-  asOf: string;
-  owing: Owing[];
+export type TraceAnswer = Completeness & {
   counts: Record<Certainty, Counts>;
   shown: Certainty;
   /** Units of the group that is shown, after narrowing. */

@@ -31,6 +31,7 @@ const EVENT_ROLES = {
   'event:item.spliced': ['operator', 'handler', 'admin'],
   'event:item.inspected': ['handler', 'qa', 'admin'],
   'event:item.retired': ['handler', 'qa', 'admin'],
+  'event:device.retired': ['qa', 'engineer', 'admin'],
   'event:event.voided': ['qa', 'engineer', 'admin'],
 } as const satisfies Record<EventAction, readonly Role[]>;
 
@@ -52,6 +53,7 @@ const OTHER_ROLES = {
   'screen:pack': ['packer', 'admin'],
   'screen:returns': ['qa', 'engineer', 'admin'],
   'screen:holds': EVERYONE,
+  'screen:devices': ['qa', 'engineer', 'admin'],
   'screen:trace': EVERYONE,
   'screen:narrow': EVERYONE,
   'screen:unit': EVERYONE,

@@ -167,6 +167,11 @@ function useEventFacts(): (event: WireEvent) => EventFact[] {
           [t('reason'), event.body.reason],
           [t('left'), quantity(event.body.left)],
         ];
+      case 'device.retired':
+        return [
+          [t('device'), event.body.device],
+          [t('reason'), event.body.reason],
+        ];
       case 'event.voided':
         return [
           [t('voids'), <CodeText key="event" code={event.body.event} />],

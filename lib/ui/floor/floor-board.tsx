@@ -16,7 +16,15 @@ import { Screen } from '@/lib/ui/shell/screen';
 import { Trouble } from '@/lib/ui/trouble';
 
 /** The whole floor, renewed by itself: what runs, what is stuck, what is held. */
-export function FloorBoard({ first, site }: { first: FloorPicture; site: string | null }) {
+export function FloorBoard({
+  first,
+  site,
+  maySeeDevices,
+}: {
+  first: FloorPicture;
+  site: string | null;
+  maySeeDevices: boolean;
+}) {
   const t = useTranslations('floor');
   const timeZone = useTimeZone() ?? 'UTC';
   const { picture, isStale, isSignedOut } = useFloorPicture(first);
@@ -40,12 +48,16 @@ export function FloorBoard({ first, site }: { first: FloorPicture; site: string 
         )}
       </div>
       <PlaceNumbers picture={picture} />
-      {picture.lines.length + picture.others.length === 0 ? <EmptyPlant /> : <Board picture={picture} />}
+      {picture.lines.length + picture.others.length === 0 ? (
+        <EmptyPlant />
+      ) : (
+        <Board picture={picture} maySeeDevices={maySeeDevices} />
+      )}
     </Screen>
   );
 }
 
-function Board({ picture }: { picture: FloorPicture }) {
+function Board({ picture, maySeeDevices }: { picture: FloorPicture; maySeeDevices: boolean }) {
   const t = useTranslations('floor');
   return (
     <div className={classes.board}>
@@ -65,6 +77,15 @@ function Board({ picture }: { picture: FloorPicture }) {
         <section>
           <h2>{t('held.title')}</h2>
           <HeldList holds={picture.holds} at={picture.at} />
+        </section>
+        <section>
+          <h2>{t('devices.title')}</h2>
+          <p>{t('devices.text', picture.devices)}</p>
+          {maySeeDevices && (
+            <Link href="/devices" prefetch={false} className={classes.more}>
+              {t('devices.all')}
+            </Link>
+          )}
         </section>
       </div>
     </div>

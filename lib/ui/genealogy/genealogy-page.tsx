@@ -21,7 +21,7 @@ const GenealogyPicture = dynamic(
 /** Where a unit came from and where it went, as a picture, with what the answer cannot know said above it. */
 export function GenealogyPage({ answer }: { answer: GenealogyAnswer }) {
   const t = useTranslations('genealogy');
-  const { unit, at, asOf, owing } = answer;
+  const { unit, at } = answer;
   const href = codeHref('unit', unit) ?? '/trace';
   return (
     <Screen
@@ -38,7 +38,7 @@ export function GenealogyPage({ answer }: { answer: GenealogyAnswer }) {
       }
     >
       {at !== null && <PastBanner unit={unit} at={at} />}
-      <Completeness asOf={asOf} owing={owing} />
+      <Completeness facts={answer} />
       <GenealogyPicture answer={answer} />
     </Screen>
   );

@@ -1,6 +1,7 @@
 import { changeover } from '@/lib/ui/messages/en/changeover';
 import { clock } from '@/lib/ui/messages/en/clock';
 import { desk } from '@/lib/ui/messages/en/desk';
+import { devices } from '@/lib/ui/messages/en/devices';
 import { eventFacts } from '@/lib/ui/messages/en/event-facts';
 import { events } from '@/lib/ui/messages/en/events';
 import { floor } from '@/lib/ui/messages/en/floor';
@@ -55,6 +56,7 @@ export const en = {
   returns,
   station,
   desk,
+  devices,
   eventFacts,
   unit,
   item,

@@ -12,6 +12,7 @@ const SCREENS: Record<NavScreen, Action> = {
   items: 'screen:items',
   pack: 'screen:pack',
   holds: 'screen:holds',
+  devices: 'screen:devices',
   returns: 'screen:returns',
   trace: 'screen:trace',
   plant: 'screen:plant',
@@ -27,6 +28,7 @@ const ORDER: readonly NavScreen[] = [
   'holds',
   'returns',
   'trace',
+  'devices',
   'plant',
   'people',
 ];

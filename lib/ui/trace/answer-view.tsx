@@ -37,7 +37,7 @@ export function AnswerView({
         <Conditions question={question} subject={subject} />
         <SubjectFacts subject={subject} />
         <SubjectLink subject={subject} />
-        <Completeness asOf={answer.asOf} owing={answer.owing} />
+        <Completeness facts={answer} />
         <GroupTabs question={question} answer={answer} />
         <Narrowing question={question} answer={answer} />
       </Section>

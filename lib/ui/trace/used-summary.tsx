@@ -23,7 +23,7 @@ export function UsedSummary({ question, answer }: { question: TraceQuestion; ans
         </Anchor>
       }
     >
-      <Completeness asOf={answer.asOf} owing={answer.owing} />
+      <Completeness facts={answer} />
       <GroupTabs question={question} answer={answer} />
       <Narrowing question={question} answer={answer} />
       {answer.shipped.length > 0 && <ShippedTable shipped={answer.shipped} />}

@@ -12,6 +12,7 @@ import { Timeline } from '@/lib/ui/events/timeline';
 import { VoidButton } from '@/lib/ui/events/void-button';
 import { Section } from '@/lib/ui/section';
 import { Screen } from '@/lib/ui/shell/screen';
+import { Completeness } from '@/lib/ui/trace/completeness';
 import { AsBuiltTable } from '@/lib/ui/unit/as-built-table';
 import { FamilyTree } from '@/lib/ui/unit/family-tree';
 import { MomentForm } from '@/lib/ui/unit/moment-form';
@@ -52,6 +53,7 @@ export function UnitPage({
         </Section>
       )}
       <Section title={t('built.title')} beside={<BuiltBeside unit={unit} items={items} at={at} />}>
+        <Completeness facts={record} />
         <AsBuiltTable draws={draws} />
       </Section>
       <Section title={t('family.title')}>

@@ -398,6 +398,15 @@ create table read.device (
   last_seen_at timestamptz not null
 );
 
+-- Devices that somebody said are lost; of several the first counts.
+create table read.device_retirement (
+  event  uuid primary key,
+  device text collate "C" not null,
+  at     timestamptz not null,
+  reason text not null
+);
+create index device_retirement_of_device on read.device_retirement (device, at, event);
+
 -- ---------------------------------------------------------------- what the application's role may do
 grant usage on schema log, plant, auth, read to reelkin_app;
 grant select, insert on all tables in schema log to reelkin_app;

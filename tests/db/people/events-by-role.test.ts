@@ -35,6 +35,7 @@ const BODIES: Record<EventType, object> = {
   'item.spliced': { from: 'R', to: 'R2', slot: '1' },
   'item.inspected': { item: 'R', result: 'pass' },
   'item.retired': { item: 'R', reason: 'r' },
+  'device.retired': { device: 'tab-1', reason: 'r' },
   'event.voided': { event: someId, reason: 'r' },
 };
 

@@ -25,6 +25,7 @@ const EXPECTED: Record<string, Partial<Record<Method, Action | 'public'>>> = {
   changeover: { GET: 'screen:changeover' },
   check: { POST: 'check' },
   clock: { GET: 'clock' },
+  devices: { GET: 'screen:devices' },
   events: { POST: 'events' },
   floor: { GET: 'screen:floor' },
   health: { GET: 'public' },

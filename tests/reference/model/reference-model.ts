@@ -2,6 +2,7 @@ import type { AsBuiltAnswer, WhereUsedAnswer, WhereUsedQuery } from '@/tests/ref
 import { asBuilt } from '@/tests/reference/model/as-built';
 import type { Draw } from '@/tests/reference/model/draws';
 import { type History, historyOf, type Recorded, recordedFrom } from '@/tests/reference/model/history';
+import { type Missing, type MissingForGood, missingOf } from '@/tests/reference/model/missing';
 import { instantUs } from '@/tests/reference/model/order';
 import type { Picked } from '@/tests/reference/model/places';
 import { allDraws, whereUsed } from '@/tests/reference/model/where-used';
@@ -51,6 +52,11 @@ export class ReferenceModel {
   asBuilt(unit: string, at?: string): AsBuiltAnswer {
     const history = this.#historyUntil(at === undefined ? Infinity : instantUs(at));
     return asBuilt(history, unit, this.#picked);
+  }
+
+  /** Devices whose missing events may still come, and those whose are lost for good. */
+  missing(): { owing: Missing[]; lost: MissingForGood[] } {
+    return missingOf(this.#historyUntil(Infinity));
   }
 
   #historyUntil(untilUs: number): History {

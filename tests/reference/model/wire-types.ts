@@ -94,6 +94,7 @@ export type WireEvent =
   | Envelope<'item.spliced', { from: string; to: string; slot: string; greyUnits?: number }>
   | Envelope<'item.inspected', { item: string; result: string }>
   | Envelope<'item.retired', { item: string; reason: string }>
+  | Envelope<'device.retired', { device: string; reason: string }>
   | Envelope<'event.voided', { event: string; reason: string }>;
 
 /** The event whose `type` is (or may be) `Type`. */

@@ -34,6 +34,7 @@ const STRUCTURES: Record<EventType | 'envelope', string> = {
   'item.spliced': 'a9895d879cbe',
   'item.inspected': '56bf7b382e65',
   'item.retired': 'dbcad2504d19',
+  'device.retired': '06863934b371',
   'event.voided': '1fc09a275029',
 };
 

@@ -32,9 +32,13 @@ describe('the content of an event', () => {
       const unit = subjectUnit(event);
       if (unit !== null) expect(units).toEqual([unit]);
       const count = [units, items, containers, mentioned, holds].flat().length + (joining === null ? 0 : 1);
-      const touchesRowsOnly = ['item.mounted', 'item.unmounted', 'item.spliced', 'event.voided'].includes(
-        event.type,
-      );
+      const touchesRowsOnly = [
+        'item.mounted',
+        'item.unmounted',
+        'item.spliced',
+        'device.retired',
+        'event.voided',
+      ].includes(event.type);
       expect(count > 0, event.type).toBe(!touchesRowsOnly);
     }
   });

@@ -85,6 +85,7 @@ test('every role on every action is as it was agreed', () => {
     event:item.spliced       x        x       .  .      .        x
     event:item.inspected     .        x       x  .      .        x
     event:item.retired       .        x       x  .      .        x
+    event:device.retired     .        .       x  .      x        x
     event:event.voided       .        .       x  .      x        x
     events                   x        x       x  x      x        x
     check                    x        x       x  x      x        x
@@ -102,6 +103,7 @@ test('every role on every action is as it was agreed', () => {
     screen:pack              .        .       .  x      .        x
     screen:returns           .        .       x  .      x        x
     screen:holds             x        x       x  x      x        x
+    screen:devices           .        .       x  .      x        x
     screen:trace             x        x       x  x      x        x
     screen:narrow            x        x       x  x      x        x
     screen:unit              x        x       x  x      x        x

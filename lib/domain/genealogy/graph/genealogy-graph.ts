@@ -1,7 +1,12 @@
 import { z } from 'zod';
 import { codeSchema } from '@/lib/domain/codes';
 import { ITEM_KINDS, itemKindSchema } from '@/lib/domain/events/vocabulary';
-import { certaintySchema, owingSchema, placeSchema, relationSchema } from '@/lib/domain/genealogy/answer';
+import {
+  certaintySchema,
+  completenessSchema,
+  placeSchema,
+  relationSchema,
+} from '@/lib/domain/genealogy/answer';
 import { instantParameter } from '@/lib/domain/genealogy/question';
 
 /** Most nodes that an answer can have, and how many it has where nobody asks for more or fewer. */
@@ -83,12 +88,9 @@ export type GenealogyEdge = z.infer<typeof genealogyEdgeSchema>;
 export type GenealogyGraph = { nodes: GenealogyNode[]; edges: GenealogyEdge[] };
 
 /** The answer to "what is it made of, and what was it made into?". */
-export const genealogyAnswerSchema = z.object({
+export const genealogyAnswerSchema = completenessSchema.extend({
   unit: z.string(),
   at: z.string().nullable(),
-  asOf: z.string(),
-  complete: z.boolean(),
-  owing: z.array(owingSchema),
   left: z.number().meta({ description: 'How many nodes the limit left out.' }),
   nodes: z.array(genealogyNodeSchema).meta({ description: 'The unit itself first, then the nearest ones.' }),
   edges: z.array(genealogyEdgeSchema),

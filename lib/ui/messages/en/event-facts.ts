@@ -44,6 +44,7 @@ export const eventFacts = {
   spliceFrom: 'Ends',
   spliceTo: 'Goes on',
   greyUnits: 'Grey zone, units',
+  device: 'Device',
   voids: 'Voids event',
   stationShort: 'at <code></code>',
   byShort: 'by {badge}',

@@ -25,6 +25,7 @@ export const events = {
   item_spliced: 'Items spliced',
   item_inspected: 'Item inspected',
   item_retired: 'Item retired',
+  device_retired: 'Device retired',
   event_voided: 'Event voided',
 } as const satisfies Record<EventMessageKey, string>;
 

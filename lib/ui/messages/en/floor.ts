@@ -36,6 +36,11 @@ export const floor = {
     '{passed, number} passed and {failed, number} failed at {station} in the last 24 hours; the best hour had {best, number}.',
   passed: 'Passed',
   failed: 'Failed',
+  devices: {
+    title: 'Devices',
+    text: '{owing, plural, =0 {No device owes events.} one {One device owes events.} other {# devices owe events.}}{lost, plural, =0 {} one { One is lost with events.} other { # are lost with events.}}',
+    all: 'All devices',
+  },
   stuck: {
     title: 'Stuck',
     none: 'Nothing is stuck.',

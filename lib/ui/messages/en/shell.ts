@@ -12,6 +12,7 @@ export const shell = {
     items: 'Goods-in',
     pack: 'Pack & ship',
     holds: 'Holds',
+    devices: 'Devices',
     returns: 'Returns',
     trace: 'Trace',
     plant: 'Plant',

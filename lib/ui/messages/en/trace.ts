@@ -50,11 +50,17 @@ export const trace = {
     retired: 'Retired',
   },
   page: { item: 'Page of this item', lot: 'Page of this lot' },
-  complete: 'Complete as of {time}: no device owes events.',
+  complete: 'Complete as of {time}: no device owes events, and none was lost.',
   owing: {
     title:
       'Not complete as of {time}: {count, plural, one {one device owes} other {# devices owe}} events. There may be more units.',
     device: 'Device {device} owes number {missing}; last heard of at {time}.',
+  },
+  lost: {
+    title:
+      'Never complete: {count, plural, one {one device was} other {# devices were}} lost with events that nobody has. There may be more units, and no one will ever know.',
+    device:
+      'Device {device}: {count, plural, =0 {} other {number {missing} and }}whatever followed number {highest}. {seen, select, never {It was never heard of} other {Last heard of at {time}}}; retired at {retired}: {reason}',
   },
   group: {
     certain: 'Certain',

@@ -23,6 +23,16 @@ export const PERSON_AND_START_CASES: GateCase[] = [
     goes: { because: 'it names none', when: say.signed('W1') },
   },
   {
+    rule: 'who retires a lost device must be in the plant file',
+    given: {},
+    when: say.deviceRetired('tab-9', { operator: 'op-9' }),
+    refuses: { code: 'unknown_operator', operator: 'op-9' },
+    goes: {
+      because: 'any device may be lost, also one that was never heard of',
+      when: say.deviceRetired('tab-9'),
+    },
+  },
+  {
     rule: 'an operator must be in the plant file',
     given: atPrinter,
     when: say.passed('W1', 'PRINT', { operator: 'op-9' }),

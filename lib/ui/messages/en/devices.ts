@@ -1,0 +1,43 @@
+/** Words of the screen of devices. */
+export const devices = {
+  title: 'Devices',
+  asOf: 'As of {time}',
+  summary:
+    '{owing, plural, =0 {No device owes events} one {One device owes events} other {# devices owe events}}{lost, plural, =0 {} one {, one is lost} other {, # are lost}}',
+  count: '{total, plural, one {One device} other {# devices}}',
+  shown: 'Shown are the {count, number} that matter most: those that owe, then the lost, then the latest.',
+  hint: 'Every device numbers its events from 1 without a gap, so a missing number is an event that is still on the device, or was lost with it. While any is missing, no answer is complete. What a device made after its last number cannot be seen from here.',
+  columns: {
+    device: 'Device',
+    state: 'State',
+    owes: 'Missing',
+    since: 'Since',
+    lastSeen: 'Last heard of',
+    where: 'Last at',
+    doubt: 'Clock, give or take',
+    actions: 'Decide',
+  },
+  state: { owing: 'Owes events', lost: 'Lost', quiet: 'Quiet', recent: 'In order' },
+  missing: '{count, plural, one {one event} other {# events}}: number {numbers}.',
+  after: 'After number {highest} nobody knows.',
+  nothing: 'nothing up to number {highest}',
+  spoken: 'It has sent events since: it is not lost.',
+  never: 'never',
+  doubt: '{doubt}',
+  doubtSmall: 'less than a second',
+  doubtUnknown: 'not known',
+  retire: {
+    label: 'Retire',
+    labelOf: 'Retire {device}',
+    title: 'Retire {device} as lost?',
+    text: 'Only for a device that will never come back: stolen, broken, wiped. If it can still be switched on, connect it, and it sends what it owes. From now on every answer says for good that events of this device are lost. Should it speak again, its events are recorded all the same.',
+    confirm: 'Retire it as lost',
+  },
+  bringBack: {
+    label: 'Not lost',
+    labelOf: '{device} is not lost',
+    title: '{device} is not lost after all?',
+    text: 'This voids its retirement. What is still missing then counts as owing again.',
+    confirm: 'It is not lost',
+  },
+} as const;
