@@ -1,3 +1,5 @@
+import { findBalanceWindows } from '@/lib/data/balance/find-balance-windows';
+import { findGapWindows } from '@/lib/data/balance/find-gap-windows';
 import { findUnitHistory } from '@/lib/data/log/find-events';
 import { admitAsBuilt } from '@/lib/data/moment/admit-as-built';
 import { onMoment } from '@/lib/data/moment/on-moment';
@@ -11,6 +13,7 @@ import { findJoinings, type Joining } from '@/lib/data/trace/find-joinings';
 import { findOverlaps } from '@/lib/data/trace/find-overlaps';
 import { findUnitEvents, type UnitEvent } from '@/lib/data/trace/find-unit-events';
 import { onSnapshot } from '@/lib/data/transaction';
+import { applyWindows } from '@/lib/domain/balance/apply-windows';
 import type { WireEvent } from '@/lib/domain/events/catalogue';
 import { type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
 import type { Completeness, Place } from '@/lib/domain/genealogy/answer';
@@ -62,19 +65,19 @@ export function asBuilt(
 ): Promise<(AsBuilt & Completeness) | null> {
   const { pool } = database();
   if (at === undefined && knownAt === undefined)
-    return onSnapshot(pool, (client) => readComplete(unit, { db: client, live: client }));
+    return onSnapshot(pool, (client) => readComplete(unit, { db: client, live: client, isMoment: false }));
   return onMoment(pool, { atUs: usOf(at), knownAtUs: usOf(knownAt) }, async (record) => {
     await admitAsBuilt(record, unit);
-    return readComplete(unit, record);
+    return readComplete(unit, { db: record.db, live: record.live, isMoment: true });
   });
 }
 
 /** The record of a unit in `db`, and what is missing of the record as it is. */
 async function readComplete(
   unit: string,
-  { db, live }: { db: Queryable; live: Queryable },
+  { db, live, isMoment }: { db: Queryable; live: Queryable; isMoment: boolean },
 ): Promise<(AsBuilt & Completeness) | null> {
-  const built = await new AsBuiltReader(db).read(unit);
+  const built = await new AsBuiltReader(db, { isMoment }).read(unit);
   return built === null ? null : { ...(await findCompleteness(live)), ...built };
 }
 
@@ -85,10 +88,13 @@ function usOf(instant: string | undefined): number {
 /** Reads as-built records of one snapshot, the same histories once for all of them. */
 export class AsBuiltReader {
   readonly #db: Queryable;
+  readonly #isMoment: boolean;
   readonly #histories = new Map<string, LoggedEvent[]>();
 
-  constructor(db: Queryable) {
+  /** The record of a moment holds too little to weigh reels by. */
+  constructor(db: Queryable, { isMoment }: { isMoment: boolean }) {
     this.#db = db;
+    this.#isMoment = isMoment;
   }
 
   async read(unit: string): Promise<AsBuilt | null> {
@@ -142,7 +148,8 @@ export class AsBuiltReader {
     }
     const events: LoggedEvent[] = [];
     for (const each of family) events.push(...(await this.#history(each)));
-    const overlaps = await findOverlaps(this.#db, events);
+    const recorded = await findOverlaps(this.#db, events);
+    const overlaps = await this.#inDoubt(events, recorded, plant);
     const items = await this.#items(events, overlaps);
     return drawsOf(
       {
@@ -153,6 +160,24 @@ export class AsBuiltReader {
       },
       unit,
     );
+  }
+
+  /** What stood in the slots, with the times in which the record itself is in doubt. */
+  async #inDoubt(
+    events: readonly LoggedEvent[],
+    recorded: ReadonlyMap<string, Overlap[]>,
+    plant: Plant,
+  ): Promise<ReadonlyMap<string, Overlap[]>> {
+    if (!plant.weighsOrOwes || this.#isMoment) return recorded;
+    const passes = events.filter((event) => event.type === 'unit.processed');
+    const items = [...new Set([...recorded.values()].flatMap((each) => each.map(({ item }) => item)))];
+    const stations = [...new Set(passes.map(({ station }) => station))];
+    const windows = [
+      ...(await findBalanceWindows(this.#db, { plant, items })),
+      ...(await findGapWindows(this.#db, { plant, stations })),
+    ];
+    if (windows.length === 0) return recorded;
+    return new Map(passes.map((pass) => [pass.id, applyWindows(pass, recorded.get(pass.id) ?? [], windows)]));
   }
 
   async #items(

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Queryable } from '@/lib/data/pool';
-import { whereUsedStatement } from '@/lib/data/trace/where-used-sql';
+import { prepareWhereUsed } from '@/lib/data/trace/prepare-where-used';
 import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
 import type { ShippedCount } from '@/lib/domain/genealogy/trace-answer';
 
@@ -13,7 +13,7 @@ const rowSchema = z.object({
 
 /** The shipped units of an answer by customer and shipment, in their order; cost: that of the answer. */
 export async function countShipped(db: Queryable, question: WhereUsedQuestion): Promise<ShippedCount[]> {
-  const { text, values } = whereUsedStatement(question);
+  const { text, values } = await prepareWhereUsed(db, question);
   const { rows } = await db.query(
     `${text}
 select customer, shipment, count(*) filter (where certainty = 'certain') as certain,

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Queryable } from '@/lib/data/pool';
 import { readNarrowDoubt } from '@/lib/data/trace/conditions/narrow-doubt';
-import { narrowStatement } from '@/lib/data/trace/conditions/narrow-sql';
+import { prepareNarrow } from '@/lib/data/trace/conditions/prepare-narrow';
 import { placeOf } from '@/lib/data/trace/where-used';
 import { type Certainty, certaintySchema, placeKindSchema } from '@/lib/domain/genealogy/answer';
 import type { NarrowAnswer, NarrowedGroup, NarrowedUnit } from '@/lib/domain/genealogy/narrow-answer';
@@ -66,7 +66,7 @@ export async function findNarrowed(
   plant: Plant,
 ): Promise<Pick<NarrowAnswer, 'conditions' | 'counts' | 'units' | 'next'>> {
   const { conditions, certainty = null, cursor = null, limit } = question;
-  const { text, values } = narrowStatement(conditions, plant);
+  const { text, values } = await prepareNarrow(db, conditions, plant);
   const [group, after, count] = [1, 2, 3].map((number) => `$${values.length + number}`);
   const statement = `${text}
 select

@@ -1,7 +1,7 @@
 import type pg from 'pg';
 import Cursor from 'pg-cursor';
 import { loadPlant } from '@/lib/data/plant/load-plant';
-import { narrowStatement } from '@/lib/data/trace/conditions/narrow-sql';
+import { prepareNarrow } from '@/lib/data/trace/conditions/prepare-narrow';
 import { findCompleteness } from '@/lib/data/trace/find-completeness';
 import { readNarrowedUnit } from '@/lib/data/trace/narrow';
 import type { Completeness } from '@/lib/domain/genealogy/answer';
@@ -26,7 +26,7 @@ export async function openNarrowed(
     await client.query('begin isolation level repeatable read read only');
     const { plant } = await loadPlant(client);
     const completeness = await findCompleteness(client);
-    const { text, values } = narrowStatement(conditions, plant);
+    const { text, values } = await prepareNarrow(client, conditions, plant);
     const cursor = client.query(new Cursor(`${text} select * from answer order by unit`, values));
     const pages = pagesOf(client, cursor);
     // Begun, so that ending it gives the connection back whatever has been read.

@@ -1,7 +1,7 @@
 import type pg from 'pg';
 import Cursor from 'pg-cursor';
+import { prepareWhereUsed } from '@/lib/data/trace/prepare-where-used';
 import { readUsedUnit } from '@/lib/data/trace/where-used';
-import { whereUsedStatement } from '@/lib/data/trace/where-used-sql';
 import type { UsedUnit } from '@/lib/domain/genealogy/answer';
 import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
 
@@ -12,7 +12,7 @@ export async function* streamWhereUsed(
   pool: pg.Pool,
   question: WhereUsedQuestion,
 ): AsyncGenerator<UsedUnit[]> {
-  const { text, values } = whereUsedStatement(question);
+  const { text, values } = await prepareWhereUsed(pool, question);
   const client = await pool.connect();
   let isDone = false;
   const cursor = client.query(new Cursor(`${text} select * from answer order by unit`, values));

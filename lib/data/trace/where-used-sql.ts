@@ -1,4 +1,5 @@
 import { bitOf, GREY_UNTIL, slotDoubt } from '@/lib/data/trace/slot-doubt';
+import type { DoubtWindow } from '@/lib/domain/balance/doubt-window';
 import { BREADTH_MAX } from '@/lib/domain/genealogy/breadth';
 import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
 import { formatInstant, instantOf } from '@/lib/domain/time';
@@ -13,15 +14,19 @@ const LAST_EVENT = "'ffffffff-ffff-ffff-ffff-ffffffffffff'::uuid";
  *
  * Direction: item → mounts → passes (slot draws) and direct draws → salvage → outer units → place.
  * Bounds: each mount is one range of passes for each breadth class; salvage strictly goes forward in order; a unit
- * comes once in a path outwards. Cost: rows found, plus one unit look-up each.
+ * comes once in a path outwards. Cost: rows found, plus one unit look-up each. Windows of doubt, if there are any, are
+ * one more range of passes each.
  */
-export function whereUsedStatement(question: WhereUsedQuestion): Statement {
+export function whereUsedStatement(
+  question: WhereUsedQuestion,
+  windows: readonly DoubtWindow[] = [],
+): Statement {
   const values: unknown[] = [];
   const param = (value: unknown, type: string) => {
     values.push(value);
     return `$${values.length}::${type}`;
   };
-  const base = hasMaterial(question) ? itemDraws(question, param) : processedDraws(question, param);
+  const base = hasMaterial(question) ? itemDraws(question, param, windows) : processedDraws(question, param);
   const filter = answerFilter(question, param);
   const text = `
 with recursive
@@ -116,7 +121,7 @@ function hasMaterial({ item, lot, part }: WhereUsedQuestion): boolean {
 }
 
 /** Draws of the wanted items: by slot, and those that an event names itself. */
-function itemDraws(question: WhereUsedQuestion, param: Param): string {
+function itemDraws(question: WhereUsedQuestion, param: Param, windows: readonly DoubtWindow[]): string {
   const { item, lot, part, station } = question;
   const wantedBy = (alias: string) => {
     const tests = [];
@@ -145,7 +150,27 @@ function itemDraws(question: WhereUsedQuestion, param: Param): string {
   const needsEvent = operator !== null || directTime.test !== 'true';
   const directJoin =
     lot !== undefined && item === undefined && part === undefined ? 'left ' : viaItem ? '' : 'left ';
-  return `
+  const doubt = windows.length === 0 ? null : param(JSON.stringify(windows.map(toRow)), 'jsonb');
+  const inSlot = `p.low >= m.from_high and p.high < m.to_low and ${slotTime.certain}`;
+  const slotBits = `case when m.is_ending then ${bitOf('splice')} else ${slotDoubt('p', 'm')} end`;
+  const byOperator =
+    operator === null ? '' : `join log.event e on e.id = p.event and e.operator = ${operator}`;
+  const namedDraws = `union all
+  select p.unit, coalesce(i.kind, s.holds, 'reel') in ('reel', 'lot'), false, m.bits, coalesce(b.positions, '{}'), p.at,
+         p.event
+  from (select w.station, w.slot, w.low, w.high, w.bits, n.item from doubt_window w cross join unnest(w.items) as n(item)) m
+  ${itemJoin('m')}
+  left join read.plant_slot s on s.station = m.station and s.slot = m.slot
+  cross join generate_series(0, ${BREADTH_MAX}) as k(breadth)
+  join read.pass p on p.station = m.station and p.breadth = k.breadth
+    and p.high >= m.low and p.high <= m.high + read.breadth_span(k.breadth) and p.low <= m.high
+  left join read.unit u on u.unit = p.unit
+  left join read.bom_slot b
+    on b.station = m.station and b.slot = m.slot and b.product = u.product and b.revision = u.revision
+  ${byOperator}
+  where ${mounts.join(' and ')} and (b.slot is not null or coalesce(s.holds, i.kind, 'reel') not in ('reel', 'lot'))
+    and ${slotTime.test}`;
+  return `${doubt === null ? '' : doubtWindows(doubt)}
 -- What stood in a slot; of an item that a splice ended, the grey zone is one more stay, with nothing certain in it.
 stay as materialized (
   select m.station, m.slot, i.kind, m.from_at, m.from_low, greatest(m.from_high, z.grey_until) as from_high,
@@ -165,8 +190,8 @@ stay as materialized (
 ),
 base(unit, is_material, is_certain, doubt, positions, held_at, held_event) as (
   select p.unit, coalesce(m.kind, s.holds, 'reel') in ('reel', 'lot'),
-         p.low >= m.from_high and p.high < m.to_low and ${slotTime.certain},
-         case when m.is_ending then ${bitOf('splice')} else ${slotDoubt('p', 'm')} end,
+         ${doubt === null ? inSlot : `${inSlot} and w.bits is null`},
+         ${doubt === null ? slotBits : doubtfulBits({ inSlot, slotBits })},
          coalesce(b.positions, '{}'), p.at, p.event
   from stay m
   left join read.plant_slot s on s.station = m.station and s.slot = m.slot
@@ -181,8 +206,10 @@ base(unit, is_material, is_certain, doubt, positions, held_at, held_event) as (
   left join read.unit u on u.unit = p.unit
   left join read.bom_slot b
     on b.station = m.station and b.slot = m.slot and b.product = u.product and b.revision = u.revision
-  ${operator === null ? '' : `join log.event e on e.id = p.event and e.operator = ${operator}`}
+  ${byOperator}
+  ${doubt === null ? '' : WINDOW_BITS}
   where (b.slot is not null or coalesce(s.holds, m.kind, 'reel') not in ('reel', 'lot')) and ${slotTime.test}
+  ${doubt === null ? '' : namedDraws}
   union all
   select d.unit, coalesce(i.kind in ('reel', 'lot'), true), ${directTime.certain}, 0, d.positions, d.at, d.event
   from read.direct_draw d
@@ -190,6 +217,32 @@ base(unit, is_material, is_certain, doubt, positions, held_at, held_event) as (
   ${needsEvent ? 'join log.event e on e.id = d.event' : ''}
   where ${direct.join(' and ')} and ${directTime.test}
 )`;
+}
+
+// The reasons of the windows that a pass (p) is in, at the slot of a stay (m).
+const WINDOW_BITS = `left join lateral (
+    select bit_or(w.bits) as bits from doubt_window w
+    where w.station = m.station and w.slot = m.slot and p.low <= w.high and p.high >= w.low
+  ) w on true`;
+
+/** Why a draw is not certain, with the windows that it is in beside what its own times leave open. */
+function doubtfulBits({ inSlot, slotBits }: { inSlot: string; slotBits: string }): string {
+  const own = `case when (${slotBits}) = 0 and not (${inSlot}) then ${bitOf('clock')} else ${slotBits} end`;
+  return `case when w.bits is null then ${slotBits} else w.bits | ${own} end`;
+}
+
+/** The windows of doubt as a table; an item that one names may have been in its slot then. */
+function doubtWindows(rows: string): string {
+  return `
+doubt_window as materialized (
+  select * from jsonb_to_recordset(${rows})
+    as w(station text, slot text, low timestamptz, high timestamptz, items text[], bits integer)
+),`;
+}
+
+function toRow({ station, slot, lowUs, highUs, items, reason }: DoubtWindow) {
+  const high = highUs === Number.POSITIVE_INFINITY ? 'infinity' : formatInstant(highUs);
+  return { station, slot, low: formatInstant(lowUs), high, items, bits: bitOf(reason) };
 }
 
 /** Work at a station, by a person, in a time: what was touched there and then. */

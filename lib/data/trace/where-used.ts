@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Queryable } from '@/lib/data/pool';
+import { prepareWhereUsed } from '@/lib/data/trace/prepare-where-used';
 import { readDoubt } from '@/lib/data/trace/slot-doubt';
-import { whereUsedStatement } from '@/lib/data/trace/where-used-sql';
 import {
   type Counts,
   certaintySchema,
@@ -75,7 +75,7 @@ export async function findWhereUsed(
   db: Queryable,
   question: WhereUsedQuestion,
 ): Promise<{ counts: Counts; units: UsedUnit[]; next: string | null }> {
-  const { text, values } = whereUsedStatement(question);
+  const { text, values } = await prepareWhereUsed(db, question);
   const cursor = values.length + 1;
   const statement = `${text}
 select

@@ -18,9 +18,10 @@ export type Certainty = z.infer<typeof certaintySchema>;
 /**
  * Why the record cannot prove it: the times' own doubt reaches over the change of the item (`clock`), the work was
  * under way when the item changed (`span`), or the end of one reel was spliced to the next and the zone in which
- * either may have been placed was not used up (`splice`). The statement counts them as bits in this order.
+ * either may have been placed was not used up (`splice`), counts say that a change was not scanned (`balance`), or a
+ * device that scans changes there owes events of that time (`gap`). The statement counts them as bits in this order.
  */
-export const DOUBTS = ['clock', 'span', 'splice'] as const;
+export const DOUBTS = ['clock', 'span', 'splice', 'balance', 'gap'] as const;
 export const doubtSchema = z.enum(DOUBTS);
 export type Doubt = z.infer<typeof doubtSchema>;
 

@@ -20,6 +20,10 @@ export type Plant = {
   station(code: string): StationEntry | null;
   product(number: string | null, revision: string | null): ProductEntry | null;
   operator(badge: string): OperatorEntry | null;
+  /** Whether counts are weighed, or devices named that scan changes: without both no answer looks for missing records. */
+  weighsOrOwes: boolean;
+  /** Share of a part's use that may be lost at pick-up; null where the plant does not say, and nothing is weighed. */
+  attritionOf(part: string): number | null;
   /** Declared kind of a slot, or null for a slot that the plant does not know. */
   slotHolds(station: string, slot: string): ItemKind | null;
   /** Slots of a station that the BOM of a product revision names. */
@@ -40,6 +44,9 @@ export function indexPlant(file: PlantFile): Plant {
   const stations = new Map((file.stations ?? []).map((station) => [station.code, station]));
   const products = new Map((file.products ?? []).map((row) => [keyOf(row.number, row.revision), row]));
   const operators = new Map((file.operators ?? []).map((row) => [row.badge, row]));
+  const attrition = new Map(
+    (file.parts ?? []).flatMap((row) => (row.attrition === undefined ? [] : [[row.number, row.attrition]])),
+  );
   const holds = new Map<string, ItemKind>();
   for (const station of stations.values())
     for (const slot of station.slots ?? []) holds.set(keyOf(station.code, slot.name), slot.holds);
@@ -54,6 +61,9 @@ export function indexPlant(file: PlantFile): Plant {
     station: (code) => stations.get(code) ?? null,
     product: (number, revision) => products.get(keyOf(number, revision)) ?? null,
     operator: (badge) => operators.get(badge) ?? null,
+    weighsOrOwes:
+      attrition.size > 0 || (file.stations ?? []).some(({ scannedBy = [] }) => scannedBy.length > 0),
+    attritionOf: (part) => attrition.get(part) ?? null,
     slotHolds: (station, slot) => holds.get(keyOf(station, slot)) ?? null,
     suppliesAt: (station, product) =>
       product === null ? [] : (supplies.get(keyOf(station, product.number, product.revision)) ?? []),

@@ -2,10 +2,16 @@ import { narrowBitOf } from '@/lib/data/trace/conditions/narrow-doubt';
 import type { Parameter } from '@/lib/data/trace/conditions/parameters';
 import { workFactsSql } from '@/lib/data/trace/conditions/work-facts-sql';
 import { whereUsedStatement } from '@/lib/data/trace/where-used-sql';
+import type { DoubtWindow } from '@/lib/domain/balance/doubt-window';
 import type { Condition, ConditionOf } from '@/lib/domain/genealogy/narrow-question';
 import type { Plant } from '@/lib/domain/plant/plant';
 
-type Scope = { parameter: Parameter; plant: Plant };
+/** `windowsOf` tells in which times the record itself is in doubt about what a condition is about. */
+type Scope = {
+  parameter: Parameter;
+  plant: Plant;
+  windowsOf: (condition: Condition) => readonly DoubtWindow[];
+};
 
 /**
  * The units that meet what a condition says, one row each: (unit, is_certain, is_own, doubt). `is_own` says that it
@@ -33,8 +39,9 @@ export function conditionSql(condition: Condition, scope: Scope): string {
 }
 
 /** By where-used. What a unit inside may have brought is not its own: then that unit is in the same answer. */
-function usedSql({ must: _, kind: __, ...wanted }: ConditionOf<'used'>, { parameter }: Scope): string {
-  const { text, values } = whereUsedStatement({ ...wanted, limit: 1 });
+function usedSql(condition: ConditionOf<'used'>, { parameter, windowsOf }: Scope): string {
+  const { must: _, kind: __, ...wanted } = condition;
+  const { text, values } = whereUsedStatement({ ...wanted, limit: 1 }, windowsOf(condition));
   const taken = values.map((value) => parameter(value, 'text').replace('::text', ''));
   const renumbered = text.replaceAll(/\$(\d+)/g, (_match, number: string) => taken[Number(number) - 1] ?? '');
   return `select * from (${renumbered}

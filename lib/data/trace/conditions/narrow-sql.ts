@@ -2,6 +2,7 @@ import { conditionSql } from '@/lib/data/trace/conditions/condition-sql';
 import { narrowBitOf } from '@/lib/data/trace/conditions/narrow-doubt';
 import { parameters } from '@/lib/data/trace/conditions/parameters';
 import type { Statement } from '@/lib/data/trace/where-used-sql';
+import type { DoubtWindow } from '@/lib/domain/balance/doubt-window';
 import type { Condition } from '@/lib/domain/genealogy/narrow-question';
 import type { Plant } from '@/lib/domain/plant/plant';
 
@@ -13,11 +14,14 @@ import type { Plant } from '@/lib/domain/plant/plant';
  * Direction: condition → units, for each of them; then one grouping by unit. Cost: the rows that the conditions find,
  * at most every unit once a condition; plus one place look-up a unit of the answer.
  */
-export function narrowStatement(conditions: readonly Condition[], plant: Plant): Statement {
+export function narrowStatement(
+  conditions: readonly Condition[],
+  scope: { plant: Plant; windowsOf: (condition: Condition) => readonly DoubtWindow[] },
+): Statement {
   const { values, parameter } = parameters();
   const found = conditions.map((condition, index) => {
     const columns = `unit, ${index} as condition, ${truthSql(condition)} as truth, ${doubtSql(condition)} as doubt`;
-    return `select ${columns} from (${conditionSql(condition, { parameter, plant })}) c${index}`;
+    return `select ${columns} from (${conditionSql(condition, { ...scope, parameter })}) c${index}`;
   });
   const truths = conditions.map(
     ({ must }, index) => `coalesce(max(truth) filter (where condition = ${index}), ${must ? 0 : 2})`,

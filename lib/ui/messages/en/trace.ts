@@ -103,6 +103,8 @@ export const trace = {
       clock: 'The clocks leave room for it.',
       span: 'The work was under way when the item changed.',
       splice: 'It came in the grey zone of a splice: either reel may have fed it.',
+      balance: 'The counts of the reels say that a change was not scanned then.',
+      gap: 'A device that scans changes there still owes events of that time.',
     },
     toCustomer: 'to {customer}',
     more: 'Load more',
