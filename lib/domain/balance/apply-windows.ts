@@ -4,7 +4,7 @@ import { passOf } from '@/lib/domain/genealogy/draw-rows';
 import type { Overlap } from '@/lib/domain/genealogy/unit-draws';
 
 /**
- * What stood in the slots during a pass, with the windows of doubt applied: an item that a window names is only
+ * What stood in the slots during a pass, with the windows of doubt applied: an item that a doubted names is only
  * possible during it, and one that the record does not have there is possible too.
  */
 export function applyWindows(
@@ -15,8 +15,8 @@ export function applyWindows(
   if (event.type !== 'unit.processed') return [...overlaps];
   const { station, lowUs, highUs } = passOf(event);
   let result: Overlap[] = [...overlaps];
-  for (const { slot, items, reason, ...window } of windows) {
-    if (window.station !== station || lowUs > window.highUs || highUs < window.lowUs) continue;
+  for (const { slot, items, reason, ...doubted } of windows) {
+    if (doubted.station !== station || lowUs > doubted.highUs || highUs < doubted.lowUs) continue;
     const isNamed = (overlap: Overlap) => overlap.slot === slot && items.includes(overlap.item);
     const absent = items.filter((item) => !result.some((each) => each.slot === slot && each.item === item));
     result = [
