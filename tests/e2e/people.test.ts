@@ -75,6 +75,7 @@ test('an administrator adds a person, who signs in with badge and PIN', async ()
   await dialog.getByLabel('PIN', { exact: true }).fill('8520');
   await dialog.getByRole('button', { name: 'Add', exact: true }).click();
   await desk.getByRole('row', { name: /qa-7 Bea QA PIN Active Never/ }).waitFor();
+  await dialog.waitFor({ state: 'hidden' });
   expect(await faultsSeenByAxe(desk)).toEqual([]);
 
   const tablet = await newPage();
