@@ -13,6 +13,7 @@ import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 import { judge } from '@/lib/domain/gate/judge';
 import type { Plant } from '@/lib/domain/plant/plant';
 import type { ScanPicture, UnitPicture } from '@/lib/domain/station/scan-picture';
+import { readLabel } from '@/lib/domain/station/scanned-label';
 import { serialOf, startableAs } from '@/lib/domain/station/startable';
 import { unitPicture } from '@/lib/domain/station/unit-picture';
 import { formatInstant } from '@/lib/domain/time';
@@ -24,11 +25,14 @@ export function readScan(code: string, station: string | undefined): Promise<Sca
     const { plant } = await loadPlant(db);
     const unit = await readUnit(db, code, plant);
     const container = await findContainer(db, code);
+    const item = await findItemPicture(db, code);
+    const isRecorded = unit !== null || container !== null || item !== null;
     return {
       code,
       unit,
-      item: await findItemPicture(db, code),
+      item,
       container: container === null ? null : { container: code, shipment: container.shipment },
+      label: isRecorded ? null : readLabel(plant, code),
       serialOf: serialOf(plant, code),
       startable: station === undefined || unit !== null ? [] : startableAs(plant, station, code),
     };

@@ -83,7 +83,8 @@ it('a station remembers its last results, defects and scanned parts, without wha
 });
 
 it('a scan tells what a code names', async () => {
-  const { start, startInner, mustSend, say, print, place, product, inner, reel, lot } = await openFloor();
+  const { start, startInner, mustSend, say, name, print, place, product, inner, reel, lot } =
+    await openFloor();
   await mustSend(
     start('W1'),
     startInner('P1'),
@@ -126,9 +127,20 @@ it('a scan tells what a code names', async () => {
     unit: null,
     item: null,
     container: null,
+    label: null,
     serialOf: [],
     startable: [],
   });
+  const badge = name('op-print');
+  expect((await readScan(place, place)).label).toEqual({ kind: 'station', station: place });
+  expect((await readScan(badge, place)).label).toEqual({ kind: 'badge', badge });
+  expect((await readScan(`${place}:F1`, undefined)).label).toEqual({
+    kind: 'slot',
+    station: place,
+    slot: 'F1',
+  });
+  expect((await readScan(`${place}:F9`, undefined)).label).toBeNull();
+  expect((await readScan(reel, place)).label).toBeNull();
 });
 
 it('a new serial may be started where its route begins, or where no route goes', async () => {

@@ -101,9 +101,34 @@ test('changeover: a wrong part is refused in big words, and the right slot takes
 
   await scan(page, 'R-R2');
   await page.getByText('It stands in slot 1-02 of L2-PLACE still.').waitFor();
-  await page.getByRole('button', { name: 'Put the item down' }).click();
+  await page.getByText('In your hand: R-R2').waitFor();
+  // A scan that is no item empties the hand: the slot behind it gets nothing.
+  await scan(page, 'NOBODY');
+  await verdict(page, 'STOP', 'No-go for NOBODY.');
+  await page.getByText('Your hand is empty.').waitFor();
+  expect(await faultsSeenByAxe(page)).toEqual([]);
+  await scan(page, 'op-1');
+  await page.getByText('That is the badge op-1.').waitFor();
+  await scan(page, 'L2-PLACE');
+  await page.getByText('That is the label of station L2-PLACE.').waitFor();
   await scan(page, 'L1-PRINT:stencil');
   await page.getByText('L1-PRINT:stencil is a slot of L1-PRINT, not of L2-PLACE.').waitFor();
+});
+
+test('changeover: a reel that stands in another machine leaves it first', async () => {
+  const { say } = shift;
+  await shift.send(
+    say.received({ item: 'R-C3', kind: 'reel', part: 'C-100N', quantity: 4000 }),
+    say.mounted('R-C3', 'L2-PLACE', '1-01'),
+  );
+  const page = await shift.tablet('mh-1', '/changeover?station=L1-PLACE');
+  await scan(page, 'R-C3');
+  await page.getByText('It stands in slot 1-01 of L2-PLACE still. Putting it in here').waitFor();
+  await scan(page, '1-01');
+  await verdict(page, 'GO', 'It left slot 1-01 of L2-PLACE.');
+  await page.goto(`${shift.origin}/item/R-C3`);
+  await page.getByText('L1-PLACE').first().waitFor();
+  expect(await page.getByRole('table').getByText('still there').count()).toBe(1);
 });
 
 test('changeover: what comes out is counted on its return', async () => {

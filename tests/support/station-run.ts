@@ -61,7 +61,16 @@ export function unitOf(unit: string, differs: Partial<UnitPicture> = {}): UnitPi
 
 /** A code that names what the test says, and nothing else. */
 export function scanOf(code: string, names: Partial<ScanPicture> = {}): ScanPicture {
-  return { code, unit: null, item: null, container: null, serialOf: [], startable: [], ...names };
+  return {
+    code,
+    unit: null,
+    item: null,
+    container: null,
+    label: null,
+    serialOf: [],
+    startable: [],
+    ...names,
+  };
 }
 
 /** A received item. */

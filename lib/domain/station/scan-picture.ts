@@ -3,6 +3,7 @@ import { codeSchema } from '@/lib/domain/codes';
 import { itemKindSchema, resultSchema } from '@/lib/domain/events/vocabulary';
 import { refusalSchema } from '@/lib/domain/gate/question';
 import { placeSchema } from '@/lib/domain/genealogy/answer';
+import { scannedLabelSchema } from '@/lib/domain/station/scanned-label';
 
 /** What is this code? Asked with the station where it was scanned, for what may be done there. */
 export const scanQuestionSchema = z.strictObject({ code: codeSchema, station: codeSchema.optional() });
@@ -77,6 +78,8 @@ export const scanPictureSchema = z.object({
   unit: unitPictureSchema.nullable(),
   item: itemPictureSchema.nullable(),
   container: z.object({ container: z.string(), shipment: z.string().nullable() }).nullable(),
+  /** What the code is the label of, when it names nothing that is recorded. */
+  label: scannedLabelSchema.nullable(),
   /** Product revisions whose serial pattern the code matches. */
   serialOf: z.array(z.object({ product: z.string(), revision: z.string() })),
   /** Of those, the ones whose units are started at the station that was named. */

@@ -41,8 +41,8 @@ export function useChangeover(station: string | null): {
         );
         return;
       case 'record':
-        void send(effect.draft).then((reasons) => {
-          dispatch({ kind: 'settled', reasons });
+        void Promise.all(effect.drafts.map(send)).then((answers) => {
+          dispatch({ kind: 'settled', reasons: answers.at(-1) ?? null });
           reload();
         });
         return;

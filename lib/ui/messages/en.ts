@@ -9,6 +9,7 @@ import { genealogy } from '@/lib/ui/messages/en/genealogy';
 import { holds } from '@/lib/ui/messages/en/holds';
 import { item } from '@/lib/ui/messages/en/item';
 import { items } from '@/lib/ui/messages/en/items';
+import { labels } from '@/lib/ui/messages/en/labels';
 import { notPermitted } from '@/lib/ui/messages/en/not-permitted';
 import { offline } from '@/lib/ui/messages/en/offline';
 import { pack } from '@/lib/ui/messages/en/pack';
@@ -51,6 +52,7 @@ export const en = {
   holds,
   items,
   offline,
+  labels,
   pack,
   record,
   returns,

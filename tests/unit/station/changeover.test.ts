@@ -42,7 +42,7 @@ class Run {
   }
 
   get recorded() {
-    return this.effects.flatMap((effect) => (effect.kind === 'record' ? [effect.draft] : []));
+    return this.effects.flatMap((effect) => (effect.kind === 'record' ? effect.drafts : []));
   }
 }
 
@@ -56,7 +56,7 @@ describe('a changeover', () => {
       { type: 'item.mounted', station: 'L1', body: { item: 'R-2', slot: '1-02' } },
     ]);
     run.give({ kind: 'settled', reasons: null });
-    expect(run.state.done).toEqual({ what: 'mounted', item: 'R-2', slot: '1-02' });
+    expect(run.state.done).toMatchObject({ what: 'mounted', item: 'R-2', slot: '1-02' });
   });
 
   it('mounts an item that is scanned after its slot, and asks to count what came out', () => {
@@ -80,6 +80,59 @@ describe('a changeover', () => {
     expect(run.state).toMatchObject({ item: { item: 'R-2' }, stop: { slot: '1-01' } });
     run.give({ kind: 'scanned', code: '1-02' });
     expect(run.recorded.at(-1)?.body).toEqual({ item: 'R-2', slot: '1-02' });
+  });
+
+  it('empties the hand at a scan that is no item, and does not take what was scanned behind it', () => {
+    for (const [code, scan] of [
+      ['X', scanOf('X')],
+      ['U-1', scanOf('U-1', { unit: unitOf('U-1') })],
+      ['CT-1', scanOf('CT-1', { container: { container: 'CT-1', shipment: null } })],
+      ['op-1', scanOf('op-1', { label: { kind: 'badge', badge: 'op-1' } })],
+      ['Y', null],
+    ] as const) {
+      const run = new Run().give({ kind: 'scanned', code: 'R-2' });
+      run.give({ kind: 'identified', code: 'R-2', scan: reel('R-2', 'P-2') });
+      expect(run.state.item?.item).toBe('R-2');
+      run.give({ kind: 'scanned', code }).give({ kind: 'scanned', code: '1-02' });
+      run.give({ kind: 'identified', code, scan });
+      expect(run.state).toMatchObject({ item: null, slot: null, untaken: ['1-02'], held: [] });
+      expect(run.state.stop ?? run.state.notice).not.toBeNull();
+      run.give({ kind: 'scanned', code: '1-02' });
+      expect(run.recorded).toEqual([]);
+      expect(run.state).toMatchObject({ slot: '1-02', untaken: [], stop: null });
+    }
+  });
+
+  it('empties the hand when no slot may have the item', () => {
+    const run = new Run().give({ kind: 'scanned', code: 'R-2' });
+    run.give({ kind: 'identified', code: 'R-2', scan: reel('R-2', 'P-2') });
+    run.give({ kind: 'scanned', code: '1-02' }).give({ kind: 'settled', reasons: [{ code: 'retired' }] });
+    expect(run.state).toMatchObject({ item: null, stop: { item: 'R-2' } });
+  });
+
+  it('takes a reel out of the slot where it was said to stand, before it goes in here', () => {
+    const mounted = [{ station: 'L2', slot: '7', since: '2026-03-02T08:00:00.000Z' }];
+    const standingElsewhere = (kind: 'reel' | 'profile') =>
+      scanOf('R-2', { item: { ...itemOf('R-2', 'P-2', kind), mounted } });
+    const run = new Run().give({ kind: 'scanned', code: 'R-2' });
+    run.give({ kind: 'identified', code: 'R-2', scan: standingElsewhere('reel') });
+    run.give({ kind: 'scanned', code: '1-02' });
+    expect(run.recorded).toEqual([
+      { type: 'item.unmounted', station: 'L2', body: { item: 'R-2', slot: '7' } },
+      { type: 'item.mounted', station: 'L1', body: { item: 'R-2', slot: '1-02' } },
+    ]);
+    run.give({ kind: 'settled', reasons: null });
+    expect(run.state.done).toMatchObject({ what: 'mounted', left: [{ station: 'L2', slot: '7' }] });
+
+    // A slot that will refuse it takes nothing away, and one profile serves many ovens.
+    const wrong = new Run().give({ kind: 'scanned', code: 'R-2' });
+    wrong.give({ kind: 'identified', code: 'R-2', scan: standingElsewhere('reel') });
+    wrong.give({ kind: 'scanned', code: '1-01' });
+    expect(wrong.recorded.map(({ type }) => type)).toEqual(['item.mounted']);
+    const profile = new Run().give({ kind: 'scanned', code: 'R-2' });
+    profile.give({ kind: 'identified', code: 'R-2', scan: standingElsewhere('profile') });
+    profile.give({ kind: 'scanned', code: 'profile' });
+    expect(profile.recorded.map(({ type }) => type)).toEqual(['item.mounted']);
   });
 
   it('takes an item out', () => {

@@ -1,3 +1,4 @@
+import type { RefusalCode } from '@/lib/domain/gate/refusals';
 import type {
   Changeover,
   ChangeoverContext,
@@ -5,8 +6,11 @@ import type {
   ChangeoverInput,
   ChangeoverStep,
 } from '@/lib/domain/station/changeover/changeover';
+import { placesLeft } from '@/lib/domain/station/changeover/places-left';
 import { readSlotLabel } from '@/lib/domain/station/changeover/slot-label';
-import type { ScanPicture } from '@/lib/domain/station/scan-picture';
+import type { EventDraft } from '@/lib/domain/station/event-draft';
+import type { ItemPicture, ScanPicture } from '@/lib/domain/station/scan-picture';
+import { type SlotPicture, slotState } from '@/lib/domain/station/slot-picture';
 
 /**
  * The changeover screen after an input. An item and a slot, scanned in either order, become one mount; what is scanned
@@ -57,7 +61,7 @@ function stay(state: Changeover, ...effects: ChangeoverEffect[]): ChangeoverStep
 }
 
 function quiet(state: Changeover): Changeover {
-  return { ...state, stop: null, notice: null };
+  return { ...state, stop: null, notice: null, untaken: [] };
 }
 
 function onScan(before: Changeover, code: string, context: ChangeoverContext): ChangeoverStep {
@@ -73,7 +77,7 @@ function onScan(before: Changeover, code: string, context: ChangeoverContext): C
 }
 
 function chooseSlot(state: Changeover, slot: string, context: ChangeoverContext): ChangeoverStep {
-  if (state.item !== null) return mount(state, { item: state.item.item, slot }, context);
+  if (state.item !== null) return mount(state, { item: state.item, slot }, context);
   return stay({ ...state, slot: state.slot === slot ? null : slot, done: null });
 }
 
@@ -84,35 +88,56 @@ function onIdentified(
   context: ChangeoverContext,
 ): ChangeoverStep {
   if (scan?.item) {
-    if (state.slot !== null) return mount(state, { item: code, slot: state.slot }, context);
+    if (state.slot !== null) return mount(state, { item: scan.item, slot: state.slot }, context);
     return stay({ ...state, item: scan.item, done: null });
   }
-  if (scan !== null && (scan.unit !== null || scan.serialOf.length > 0))
-    return stay({ ...state, notice: { code: 'is_unit', scanned: code } }, { kind: 'signal', signal: 'stop' });
-  if (scan !== null && scan.container !== null)
-    return stay(
-      { ...state, notice: { code: 'is_container', scanned: code } },
-      { kind: 'signal', signal: 'stop' },
-    );
-  if (scan === null)
-    return stay(
-      { ...state, notice: { code: 'unanswered', scanned: code } },
-      { kind: 'signal', signal: 'attention' },
-    );
-  const stop = { item: code, slot: state.slot, reasons: [{ code: 'unknown_item' as const, item: code }] };
-  return stay({ ...state, stop, done: null }, { kind: 'signal', signal: 'stop' });
+  if (scan === null) return refuseScan(state, { notice: { code: 'unanswered', scanned: code } });
+  if (scan.unit !== null || scan.serialOf.length > 0)
+    return refuseScan(state, { notice: { code: 'is_unit', scanned: code } });
+  if (scan.container !== null) return refuseScan(state, { notice: { code: 'is_container', scanned: code } });
+  if (scan.label !== null)
+    return refuseScan(state, { notice: { code: 'is_label', scanned: code, label: scan.label } });
+  const reasons = [{ code: 'unknown_item' as const, item: code }];
+  return refuseScan(state, { stop: { item: code, slot: state.slot, reasons } });
+}
+
+/**
+ * What was scanned is no item. The hand is empty after it: the next slot must not get what was scanned before. What
+ * was scanned behind it is told of and not taken, since nobody had seen the no-go.
+ */
+function refuseScan(state: Changeover, why: Pick<Partial<Changeover>, 'stop' | 'notice'>): ChangeoverStep {
+  const signal = why.notice?.code === 'unanswered' ? 'attention' : 'stop';
+  return stay(
+    { ...state, ...why, item: null, done: null, held: [], untaken: state.held },
+    { kind: 'signal', signal },
+  );
 }
 
 function mount(
   state: Changeover,
-  { item, slot }: { item: string; slot: string },
+  { item, slot }: { item: ItemPicture; slot: string },
   { station, slots }: ChangeoverContext,
 ): ChangeoverStep {
-  const standing = slots.find((each) => each.name === slot)?.item?.item ?? null;
-  const replaced = standing === item ? null : standing;
-  const sending = { done: { what: 'mounted' as const, item, slot }, replaced };
-  const draft = { type: 'item.mounted' as const, station, body: { item, slot } };
-  return stay({ ...state, sending, done: null, returned: null }, { kind: 'record', draft });
+  const target = slots.find((each) => each.name === slot);
+  const standing = target?.item?.item ?? null;
+  const replaced = standing === item.item ? null : standing;
+  const left = target !== undefined && fits(target, item) ? placesLeft(item, { station, slot }) : [];
+  const sending = { done: { what: 'mounted' as const, item: item.item, slot, left }, replaced };
+  const drafts: EventDraft[] = [
+    ...left.map((place) => ({
+      type: 'item.unmounted' as const,
+      station: place.station,
+      body: { item: item.item, slot: place.slot },
+    })),
+    { type: 'item.mounted', station, body: { item: item.item, slot } },
+  ];
+  return stay({ ...state, sending, done: null, returned: null }, { kind: 'record', drafts });
+}
+
+/** Whether nothing known here speaks against the item in the slot: one that will be refused leaves no other place. */
+function fits({ expected, holds }: SlotPicture, { item, ...facts }: ItemPicture): boolean {
+  const standing = { item, ...facts, isHeld: facts.holds.length > 0, since: '' };
+  return slotState(expected, holds, standing) === 'ready';
 }
 
 function takeOut(state: Changeover, slot: string, { station, slots }: ChangeoverContext): ChangeoverStep {
@@ -120,7 +145,7 @@ function takeOut(state: Changeover, slot: string, { station, slots }: Changeover
   if (isBusy(state) || item === undefined) return stay(state);
   const sending = { done: { what: 'unmounted' as const, item, slot }, replaced: item };
   const draft = { type: 'item.unmounted' as const, station, body: { item, slot } };
-  return stay({ ...quiet(state), sending, done: null, returned: null }, { kind: 'record', draft });
+  return stay({ ...quiet(state), sending, done: null, returned: null }, { kind: 'record', drafts: [draft] });
 }
 
 function count(
@@ -136,7 +161,7 @@ function count(
     { ...quiet(state), sending, done: null },
     {
       kind: 'record',
-      draft: { type: 'item.counted', station, body },
+      drafts: [{ type: 'item.counted', station, body }],
     },
   );
 }
@@ -147,10 +172,22 @@ function onSettled(state: Changeover, reasons: ChangeoverStop | null): Changeove
   const { done, replaced } = sending;
   const after = { ...state, sending: null, slot: null };
   if (reasons !== null)
-    // What is in the hand stays there: the right slot may be scanned next.
-    return stay({ ...after, stop: { ...done, reasons } }, { kind: 'signal', signal: 'stop' });
+    return stay(
+      {
+        ...after,
+        // When only the slot was wrong, the item stays in the hand: the right slot may be scanned next.
+        item: reasons.every(({ code }) => SLOT_FAULTS.has(code)) ? state.item : null,
+        stop: { item: done.item, slot: done.slot, reasons },
+        held: [],
+        untaken: state.held,
+      },
+      { kind: 'signal', signal: 'stop' },
+    );
   const returned = replaced === null ? null : { item: replaced, slot: done.slot };
   return stay({ ...after, item: null, done, returned }, { kind: 'signal', signal: 'go' });
 }
+
+/** Refusals that another slot may not give. */
+const SLOT_FAULTS: ReadonlySet<RefusalCode> = new Set(['wrong_part', 'wrong_kind', 'unknown_slot']);
 
 type ChangeoverStop = NonNullable<Changeover['stop']>['reasons'];

@@ -1,14 +1,24 @@
 import type { Refusal } from '@/lib/domain/gate/refusals';
 import type { EventDraft } from '@/lib/domain/station/event-draft';
 import type { ItemPicture, ScanPicture } from '@/lib/domain/station/scan-picture';
+import type { ScannedLabel } from '@/lib/domain/station/scanned-label';
 import type { SlotPicture } from '@/lib/domain/station/slot-picture';
 
-/** What was done last. */
-export type ChangeoverDone = { what: 'mounted' | 'unmounted' | 'counted'; item: string; slot: string };
+/** Where an item stood before it came here. */
+export type LeftPlace = { station: string; slot: string };
+
+/** What was done last; `left` are the places that a mounted item left for it. */
+export type ChangeoverDone = {
+  what: 'mounted' | 'unmounted' | 'counted';
+  item: string;
+  slot: string;
+  left?: LeftPlace[];
+};
 
 /** A scan that means nothing here. */
 export type ChangeoverNotice =
   | { code: 'is_unit' | 'is_container' | 'unanswered'; scanned: string }
+  | { code: 'is_label'; scanned: string; label: ScannedLabel }
   | { code: 'other_station'; scanned: string; station: string };
 
 /** The state of the changeover screen; plain data, made by `advanceChangeover` alone. */
@@ -26,6 +36,8 @@ export type Changeover = {
   sending: { done: ChangeoverDone; replaced: string | null } | null;
   lookup: string | null;
   held: string[];
+  /** What was scanned behind a no-go before anybody had seen it; it was not taken. */
+  untaken: string[];
 };
 
 /** Before the first scan. */
@@ -39,6 +51,7 @@ export const NEW_CHANGEOVER: Changeover = {
   sending: null,
   lookup: null,
   held: [],
+  untaken: [],
 };
 
 /** What happens at a changeover. */
@@ -61,7 +74,8 @@ export type ChangeoverContext = {
 /** What the device has to do. */
 export type ChangeoverEffect =
   | { kind: 'identify'; code: string }
-  | { kind: 'record'; draft: EventDraft }
+  /** Facts in their order; the answer to the last one settles. */
+  | { kind: 'record'; drafts: EventDraft[] }
   | { kind: 'signal'; signal: 'go' | 'stop' | 'attention' | 'done' };
 
 /** A changeover after an input, with what is to be done. */
