@@ -5,6 +5,7 @@ import type { RecordedEvent } from '@/lib/domain/events/recorded-event';
 import { refusalSchema } from '@/lib/domain/gate/question';
 import { compareKeys, instantOf, type OrderKey } from '@/lib/domain/time';
 import { foldUnit } from '@/lib/domain/units/fold-unit';
+import { signOffOf } from '@/lib/domain/units/sign-off';
 import type { UnitRecord } from '@/lib/domain/units/unit-record';
 import { unitStanding } from '@/lib/domain/units/unit-standing';
 import { asBuilt, type EventRecord } from '@/lib/server/as-built';
@@ -32,10 +33,12 @@ export async function readUnitRecord(unit: string, at?: string): Promise<UnitRec
     ({ event }) => event.type === 'hold.released' && instantOf(event.at) <= untilUs,
   );
   const plant = await readPlant();
-  const state = foldUnit(unit, ownEvents(unit, events), plant);
+  const own = ownEvents(unit, events);
+  const state = foldUnit(unit, own, plant);
   return {
     ...record,
     standing: unitStanding(unit, state, plant),
+    signOff: signOffOf(unit, own, plant),
     history: [...history, ...releases].sort((a, b) => compareKeys(keyOf(a), keyOf(b))),
   };
 }

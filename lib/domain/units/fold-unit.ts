@@ -37,7 +37,8 @@ export function extendUnit(unit: string, state: UnitState, event: LoggedEvent, p
     case 'unit.unpacked':
       return { ...state, placing: 'stock', container: null };
     case 'unit.returned':
-      return { ...state, placing: 'returned', container: null };
+      // What was signed has been out of the house since: it must be signed off again before it is packed.
+      return { ...state, placing: 'returned', container: null, isSigned: false };
     default:
       return state;
   }

@@ -17,6 +17,7 @@ export const unitStateSchema = z.object({
   lastStation: z.string().nullable(),
   placing: z.enum(['station', 'container', 'stock', 'returned']).nullable(),
   container: z.string().nullable(),
+  /** Whether a sign-off counts: one was given, and the unit was not returned since. */
   isSigned: z.boolean(),
   isScrapped: z.boolean(),
   /** Ids of failing results that used up the attempts of their step; each of them is a hold. */

@@ -4,6 +4,7 @@ import { Textarea } from '@mantine/core';
 import { IconSignature } from '@tabler/icons-react';
 import { useState } from 'react';
 import { useTranslations } from 'use-intl';
+import type { UnitPicture } from '@/lib/domain/station/scan-picture';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
@@ -15,7 +16,7 @@ export function SignPanel({ task, person, press }: PanelProps & { task: TaskAt<'
   const t = useTranslations('station');
   const { unit, about, isSent } = task;
   const next = about.unit?.next ?? null;
-  const standard = next === null ? t('sign.standard') : t('sign.board');
+  const standard = next === null ? t('sign.standard') : t('sign.board', { ...next, step: String(next.step) });
   const [meaning, setMeaning] = useState(standard);
   const product = [about.unit?.product, about.unit?.revision].filter(Boolean).join(' ');
   return (
@@ -42,6 +43,7 @@ export function SignPanel({ task, person, press }: PanelProps & { task: TaskAt<'
         }
       />
       <section className={classes.card} data-meaning="act" aria-label={t('sign.title', { unit })}>
+        {about.unit !== null && <Covered steps={about.unit.steps} />}
         <Textarea
           size="xl"
           label={t('sign.meaning')}
@@ -67,5 +69,27 @@ export function SignPanel({ task, person, press }: PanelProps & { task: TaskAt<'
         </div>
       </section>
     </div>
+  );
+}
+
+/** Which steps the signature covers, and which it does not. */
+function Covered({ steps }: Pick<UnitPicture, 'steps'>) {
+  const t = useTranslations('station.sign');
+  const wordsOf = (isPassed: boolean): string =>
+    steps
+      .filter(({ last }) => (last === 'pass') === isPassed)
+      .map(({ step, operation }) => t('step', { operation, step: String(step) }))
+      .join(', ');
+  return (
+    <dl className={classes.stack}>
+      <div>
+        <dt className={classes.quiet}>{t('signs')}</dt>
+        <dd className={classes.line}>{wordsOf(true) || t('signsNothing')}</dd>
+      </div>
+      <div>
+        <dt className={classes.quiet}>{t('owes')}</dt>
+        <dd className={classes.line}>{wordsOf(false) || t('owesNothing')}</dd>
+      </div>
+    </dl>
   );
 }

@@ -1,16 +1,18 @@
 import { Fragment } from 'react';
 import { useTranslations } from 'use-intl';
+import type { SignOff } from '@/lib/domain/units/sign-off';
 import type { UnitRecord } from '@/lib/domain/units/unit-record';
 import { CodeText } from '@/lib/ui/code-text';
 import { Facts } from '@/lib/ui/facts';
+import { Moment } from '@/lib/ui/moment';
 import { PlaceText } from '@/lib/ui/place-text';
 import { PlaceTag } from '@/lib/ui/tags/place-tag';
 
 /** A unit in a line: what it is, where it is, and what comes next. */
 export function UnitFacts({ record }: { record: UnitRecord }) {
   const t = useTranslations('unit.facts');
-  const { product, revision, place, containers, standing } = record;
-  const { next, isSigned, isScrapped, steps } = standing;
+  const { product, revision, place, containers, standing, signOff } = record;
+  const { next, isScrapped, steps } = standing;
   const nextText =
     next === null ? steps.length > 0 && t('finished') : t('nextStep', { ...next, step: String(next.step) });
   return (
@@ -24,7 +26,10 @@ export function UnitFacts({ record }: { record: UnitRecord }) {
           </>,
         ],
         [t('next'), !isScrapped && nextText],
-        [t('signed'), t(isSigned ? 'isSigned' : 'isNotSigned')],
+        [
+          t('signed'),
+          !isScrapped && (signOff === null ? t('isNotSigned') : <SignOffText signOff={signOff} />),
+        ],
         [
           t('containers'),
           containers.length > 0 &&
@@ -37,5 +42,19 @@ export function UnitFacts({ record }: { record: UnitRecord }) {
         ],
       ]}
     />
+  );
+}
+
+/** Who signed when, what was owed at that time, and what was done since. */
+function SignOffText({ signOff }: { signOff: SignOff }) {
+  const t = useTranslations('unit.facts');
+  const { at, by, before, since } = signOff;
+  const steps = since.map(({ step, operation }) => t('nextStep', { operation, step: String(step) }));
+  return (
+    <>
+      {by === null ? t('signedAt') : t('signedBy', { by })} <Moment at={at} />
+      {before !== null && `, ${t('signedBefore', { ...before, step: String(before.step) })}`}
+      {steps.length > 0 && `; ${t('doneSince', { steps: steps.join(', '), count: steps.length })}`}
+    </>
   );
 }

@@ -5,6 +5,7 @@ import { indexPlant } from '@/lib/domain/plant/plant';
 import { plantFileSchema } from '@/lib/domain/plant/plant-file';
 import { extendUnit, foldUnit } from '@/lib/domain/units/fold-unit';
 import { nextStep, openFailure } from '@/lib/domain/units/progress';
+import { signOffOf } from '@/lib/domain/units/sign-off';
 import { UNSEEN_UNIT, type UnitState } from '@/lib/domain/units/unit-state';
 import { eventMaker } from '@/tests/support/event-maker';
 
@@ -44,6 +45,27 @@ function nextOf(...events: WireEvent[]): number | null {
 const upTo40 = () => [start(), say.passed('W1', 'PRINT'), say.passed('W1', 'AOI'), say.passed('W1', 'AOI')];
 
 describe("a unit's progress along its route", () => {
+  it('loses its sign-off by a return, and by nothing else', () => {
+    const signed = [...upTo40(), say.signed('W1')];
+    expect(fold(...signed, say.passed('W1', 'TEST')).isSigned).toBe(true);
+    expect(fold(...signed, say.failed('W1', 'TEST')).isSigned).toBe(true);
+    const returned = [...signed, say.returned('W1')];
+    expect(fold(...returned).isSigned).toBe(false);
+    expect(fold(...returned, say.signed('W1')).isSigned).toBe(true);
+  });
+
+  it('says what its sign-off covers: what was owed then, and what was passed since', () => {
+    const signed = [...upTo40(), say.signed('W1')];
+    const of = (...events: WireEvent[]) => signOffOf('W1', events.map(toLogged), plant);
+    expect(of(...upTo40())).toBeNull();
+    expect(of(...signed)).toMatchObject({ before: { step: 40, operation: 'test' }, since: [] });
+    expect(of(...signed, say.failed('W1', 'TEST'), say.passed('W1', 'TEST'))).toMatchObject({
+      since: [{ step: 40, operation: 'test' }],
+    });
+    expect(of(...signed, say.returned('W1'))).toBeNull();
+    expect(of(...upTo40(), say.passed('W1', 'TEST'), say.signed('W1'))?.before).toBeNull();
+  });
+
   it('owes the steps by their numbers, not by their place in the file', () => {
     expect(nextOf(start())).toBe(10);
     expect(nextOf(start(), say.passed('W1', 'PRINT'))).toBe(20);

@@ -129,7 +129,10 @@ export const refusals: Record<RefusalCode, RefusalWords> = {
     title: 'Not finished',
     text: 'Unit {unit} is not finished.{has_expected, select, no { It has no route to finish.} other { It goes to {expected} (step {step}) next.}}',
   },
-  unsigned: { title: 'Not signed off', text: 'Unit {unit} has no QA sign-off.' },
+  unsigned: {
+    title: 'Not signed off',
+    text: 'Unit {unit} has no QA sign-off that counts: one from before a return has lapsed. QA must sign it off.',
+  },
   hold_already_released: { title: 'Already released', text: 'This hold was released before.' },
   void_of_void: { title: 'A void stays', text: 'An event that voids another cannot be voided.' },
 };
