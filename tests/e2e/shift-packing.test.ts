@@ -37,7 +37,7 @@ test('an unsigned unit is not packed; QA signs it off, and it is', async () => {
   await verdict(qa, 'GO', `${unit} · WX4 C: every step is passed.`);
   expect(await faultsSeenByAxe(qa)).toEqual([]);
   await qa.getByRole('button', { name: 'Sign off as qa-1' }).click();
-  await qa.getByText(`${unit}: Signed off recorded`).waitFor();
+  await qa.getByText(`${unit}: Sign-off recorded`).waitFor();
   await expectFocusInScanBox(qa);
 
   await scan(pack, unit);

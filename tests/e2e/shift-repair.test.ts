@@ -144,7 +144,7 @@ test('a station says go by word, shape, colour and sound, and no-go by others', 
   await scan(page, unit);
   await verdict(page, 'GO', unit);
   const go = { ...(await look('GO')), sound: await heard() };
-  await page.getByRole('button', { name: 'Put aside without a result' }).click();
+  await page.getByRole('button', { name: 'Put aside: records nothing' }).click();
   await scan(page, serial(990));
   await verdict(page, 'STOP', `No-go for ${serial(990)}.`);
   const stop = { ...(await look('STOP')), sound: await heard() };

@@ -176,9 +176,13 @@ test('two scans in quick succession are both checked, in their order', async () 
   const page = await station('op-1', 'L1-TEST');
   await scan(page, first);
   await scan(page, second);
-  await verdict(page, 'GO', first);
+  await verdict(page, 'WAIT', `${second}: not the unit in work. It may be worked on when its turn comes.`);
+  await page.getByText(`In work: ${first}. Its result is still owed.`).waitFor();
+  // Nothing on the screen can be read as a go for the second one.
+  expect(await page.getByText('GO', { exact: true }).count()).toBe(0);
   await page.getByRole('region', { name: 'Waiting their turn' }).getByText(second).waitFor();
   expect(await faultsSeenByAxe(page)).toEqual([]);
+  await page.getByRole('button', { name: `Pass ${first}` }).waitFor();
   await scan(page, 'CMD:PASS');
   await verdict(page, 'GO', second);
   await page.getByText(`${first}: Pass recorded`).waitFor();
@@ -190,6 +194,35 @@ test('two scans in quick succession are both checked, in their order', async () 
   await verdict(page, 'STOP', `No-go for ${serial(998)}.`);
   await page.getByRole('region', { name: 'Waiting their turn' }).getByText(first).waitFor();
   await page.getByRole('button', { name: 'Understood' }).click();
+  await verdict(page, 'GO', first);
+});
+
+test('a second unit with a no-go of its own says so while the first is in work', async () => {
+  const [first, wrong] = [serial(143), serial(144)];
+  await shift.send(...shift.unit(first, 2), ...shift.unit(wrong, 0));
+  const page = await station('op-1', 'L1-TEST');
+  await scan(page, first);
+  await verdict(page, 'GO', first);
+  await scan(page, wrong);
+  await verdict(page, 'STOP', `${wrong}: not the unit in work, and a no-go of its own.`);
+  await page.getByText(`Give the result of ${first} first.`).waitFor();
+  expect(await page.getByText('GO', { exact: true }).count()).toBe(0);
+  expect(await faultsSeenByAxe(page)).toEqual([]);
+  await page
+    .getByRole('button', { name: `Do not check ${wrong}` })
+    .first()
+    .click();
+  await verdict(page, 'GO', first);
+  await scan(page, 'op-1');
+  await page.getByText('That is the badge op-1.').waitFor();
+  await page.getByRole('button', { name: 'Pass', exact: true }).click();
+  await page.getByText(`${first}: Pass recorded`).waitFor();
+
+  await scan(page, first);
+  await verdict(page, 'CHECK', 'It has passed test already.');
+  expect(await page.getByText('GO', { exact: true }).count()).toBe(0);
+  expect(await faultsSeenByAxe(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Do test again' }).click();
   await verdict(page, 'GO', first);
 });
 

@@ -92,7 +92,7 @@ test('a reload loses neither the unit in work nor a result that is not sent yet'
   await page.getByText('CRACK at C3').waitFor();
   await page.route('**/api/events', (route) => route.abort());
   await page.getByRole('button', { name: 'Record fail' }).click();
-  await page.getByText(`${first}: Fail keeping it until the server has it`).waitFor();
+  await page.getByText(`${first}: Fail given; the server does not have it yet`).waitFor();
   await page.reload();
   await verdict(page, 'SCAN', 'Ready for the next unit.');
   await page.unroute('**/api/events');

@@ -225,7 +225,7 @@ export async function chooseStation(page: Page, station: string): Promise<void> 
 /** The verdict that stands on the screen, by its word. */
 export async function verdict(
   page: Page,
-  word: 'GO' | 'STOP' | 'SCAN' | 'CHECK',
+  word: 'GO' | 'STOP' | 'SCAN' | 'CHECK' | 'WAIT',
   text: string,
 ): Promise<void> {
   await page.getByRole('status').filter({ hasText: word }).filter({ hasText: text }).first().waitFor();

@@ -1,6 +1,6 @@
 'use client';
 
-import { type Icon, IconCheck, IconHandStop, IconHourglass } from '@tabler/icons-react';
+import { type Icon, IconCheck, IconHandStop, IconHourglass, IconX } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import type { Given, Task } from '@/lib/domain/station/session/session';
 import classes from '@/lib/ui/shop/shop.module.css';
@@ -11,12 +11,16 @@ const LOOKS: Record<'recorded' | 'refused' | 'sending', { meaning: string; shape
   sending: { meaning: 'act', shape: IconHourglass },
 };
 
+/** A fail that was recorded is no success of the unit: its own shape and colour. */
+const FAIL_LOOK = { meaning: 'caution', shape: IconX };
+
 /** What was given last, and whether the server has it. */
 export function GivenStrip({ given, task }: { given: Given | null; task: Task }) {
   const t = useTranslations('station.given');
   if (given === null || task.step === 'signing') return null;
   const state = given.answer ?? 'sending';
-  const { meaning, shape: Shape } = LOOKS[state];
+  const isFail = given.what === 'fail' && state === 'recorded';
+  const { meaning, shape: Shape } = isFail ? FAIL_LOOK : LOOKS[state];
   // Once the next unit is looked at, what is done stays quietly in sight.
   const isQuiet = state === 'recorded' && task.step !== 'idle';
   return (
@@ -28,7 +32,7 @@ export function GivenStrip({ given, task }: { given: Given | null; task: Task })
     >
       <Shape aria-hidden />
       <span className={classes.grow}>
-        <span className={classes.code}>{given.unit}</span>: <strong>{t(given.what)}</strong> {t(state)}
+        <span className={classes.code}>{given.unit}</span>: <strong>{t(`${state}.${given.what}`)}</strong>
       </span>
     </p>
   );

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { scanCommand } from '@/lib/domain/station/scan-command';
-import type { ResumedWork, Session } from '@/lib/domain/station/session/session';
+import { type ResumedWork, type Session, unitInTask } from '@/lib/domain/station/session/session';
 
 const resumedSchema = z.object({
   startedAt: z.string(),
@@ -31,7 +31,7 @@ const lotsKey = (station: string) => `reelkin.lots.${station}`;
 export function keepSession(station: string, session: Session): void {
   const { lots, order, boardLot } = session;
   const kept: KeptSession = {
-    unit: unitOf(session),
+    unit: unitInTask(session.task),
     resumed: resumedOf(session),
     waiting: [...session.waiting, ...session.held.filter((code) => scanCommand(code) === null)],
   };
@@ -58,15 +58,9 @@ function parse<T extends z.ZodType>(schema: T, text: string | null): z.output<T>
   }
 }
 
-function unitOf({ task }: Session): string | null {
-  if ('work' in task) return task.work.unit;
-  if ('repair' in task) return task.repair.unit;
-  return 'unit' in task ? task.unit : null;
-}
-
 function resumedOf({ task }: Session): ResumedWork | null {
   if (task.step === 'asking' || task.step === 'unanswered') return task.resumed;
-  if (!('work' in task)) return null;
+  if (!('work' in task) || task.step === 'repeat') return null;
   const { startedAt, defects, note } = task.work;
   const isFailing = task.step === 'defect' || task.step === 'position' || task.step === 'confirming';
   return { startedAt, defects, note, isFailing };

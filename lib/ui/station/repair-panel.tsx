@@ -8,6 +8,7 @@ import { BigButton } from '@/lib/ui/shop/big-button';
 import { ChoiceGrid } from '@/lib/ui/shop/choice-grid';
 import { PositionChoice } from '@/lib/ui/shop/position-choice';
 import classes from '@/lib/ui/shop/shop.module.css';
+import { NoticeText } from '@/lib/ui/station/notice-text';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
 import { RepairPosition } from '@/lib/ui/station/repair-position';
 import type { PanelProps } from '@/lib/ui/station/task-panel';
@@ -27,7 +28,7 @@ export function RepairPanel(props: PanelProps & { task: TaskAt<'repairing'> }) {
       </div>
       {notice !== null && (
         <p className={classes.strip} data-meaning="caution" role="alert">
-          {t(`notice.${notice.code}`, { scanned: notice.scanned, part: notice.part ?? '–' })}
+          <NoticeText notice={notice} />
         </p>
       )}
       {repair.done.length > 0 && (
@@ -55,7 +56,7 @@ export function RepairPanel(props: PanelProps & { task: TaskAt<'repairing'> }) {
             isDisabled={isSent}
             onPress={() => press({ button: 'leave' })}
           >
-            {t('repair.finish')}
+            {repair.done.length === 0 ? t('repair.finishNothing') : t('repair.finish')}
           </BigButton>
         )}
       </div>

@@ -2,9 +2,11 @@
 
 import { useTranslations } from 'use-intl';
 import type { PersonPrincipal } from '@/lib/domain/people/principal';
+import { unitInTask } from '@/lib/domain/station/session/session';
 import type { Press } from '@/lib/domain/station/session/session-input';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { TroublePanel } from '@/lib/ui/shop/trouble-panel';
+import { AsideBanner } from '@/lib/ui/station/aside-banner';
 import { GivenStrip } from '@/lib/ui/station/given-strip';
 import { HistoryList } from '@/lib/ui/station/history-list';
 import { SlotList } from '@/lib/ui/station/slot-list';
@@ -42,6 +44,9 @@ export function StationBoard({
       <div className={classes.columns}>
         <div className={classes.stack}>
           <GivenStrip given={session.given} task={session.task} />
+          {session.aside !== null && session.problems.length === 0 && (
+            <AsideBanner aside={session.aside} inWork={unitInTask(session.task) ?? ''} press={press} />
+          )}
           {picture !== null && (
             <TaskPanel session={session} picture={picture} person={person} press={press} />
           )}

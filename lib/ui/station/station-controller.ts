@@ -120,6 +120,9 @@ export class StationController {
       case 'ask':
         void this.#ask(effect.unit);
         return;
+      case 'ask_aside':
+        void this.#askAside(effect.unit);
+        return;
       case 'identify':
         void this.#describe(effect.code).then((scan) =>
           this.dispatch({ kind: 'identified', code: effect.code, scan }),
@@ -157,6 +160,12 @@ export class StationController {
     }
     const product = await this.#productOf(scan);
     this.dispatch({ kind: 'answered', unit, answer: check.data, scan, product });
+  }
+
+  async #askAside(unit: string): Promise<void> {
+    const { station, person } = this.#options;
+    const check = await readApi('/api/check', checkAnswerSchema, { unit, station, operator: person.badge });
+    this.dispatch({ kind: 'answered_aside', unit, answer: check.ok ? check.data : null });
   }
 
   async #describe(code: string): Promise<ScanPicture | null> {

@@ -5,6 +5,7 @@ import { useTranslations } from 'use-intl';
 import { may } from '@/lib/domain/people/permissions';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
+import { useLabelWords } from '@/lib/ui/shop/use-label-words';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
 import type { PanelProps } from '@/lib/ui/station/task-panel';
 import { useTodo } from '@/lib/ui/station/use-todo';
@@ -14,12 +15,23 @@ import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
 export function StoppedPanel({ task, picture, person, press }: PanelProps & { task: TaskAt<'stopped'> }) {
   const t = useTranslations('station');
   const todoOf = useTodo();
+  const wordsOf = useLabelWords();
   const { unit, reasons, about } = task;
   const codes = reasons.map((reason) => reason.code);
   const needsRepair = about.unit !== null && (about.unit.failure !== null || about.unit.open.length > 0);
   const canRepair = needsRepair && !codes.includes('scrapped') && may(person, 'event:part.removed');
+  const isFinal = codes.includes('scrapped') || codes.includes('unknown_unit');
+  const isHeld = codes.includes('on_hold');
+  const label = about.unit === null ? (about.scan?.label ?? null) : null;
   const isSlotFault = codes.some((code) => code === 'slot_empty' || code === 'wrong_part');
   const canSign = !picture.isOnRoute && about.unit?.signing.length === 0 && may(person, 'event:unit.signed');
+  if (label !== null)
+    return (
+      <div className={classes.stack}>
+        <VerdictPanel kind="caution" text={wordsOf(label)} />
+        <p className={classes.quiet}>{t('again')}</p>
+      </div>
+    );
   return (
     <div className={classes.stack}>
       <VerdictPanel kind="stop" text={t('stopped', { unit })} reasons={reasons}>
@@ -28,7 +40,11 @@ export function StoppedPanel({ task, picture, person, press }: PanelProps & { ta
       </VerdictPanel>
       <div className={classes.row}>
         {canRepair && (
-          <BigButton look="act" shape={IconTool} onPress={() => press({ button: 'repair' })}>
+          <BigButton
+            look={isHeld ? 'plain' : 'act'}
+            shape={IconTool}
+            onPress={() => press({ button: 'repair' })}
+          >
             {t('repair.open')}
           </BigButton>
         )}
@@ -51,6 +67,7 @@ export function StoppedPanel({ task, picture, person, press }: PanelProps & { ta
       </div>
       <p className={classes.quiet}>
         {about.unit !== null &&
+          !isFinal &&
           (about.unit.next === null
             ? t('nextDone')
             : t('next', { operation: about.unit.next.operation, step: String(about.unit.next.step) }))}{' '}

@@ -17,6 +17,7 @@ import {
   StartPanel,
 } from '@/lib/ui/station/later-panels';
 import { ProblemPanel } from '@/lib/ui/station/problem-panel';
+import { RepeatPanel } from '@/lib/ui/station/repeat-panel';
 import { StoppedPanel } from '@/lib/ui/station/stopped-panel';
 import { UnansweredPanel } from '@/lib/ui/station/unanswered-panel';
 import { WorkPanel } from '@/lib/ui/station/work-panel';
@@ -58,6 +59,8 @@ export function TaskPanel(props: PanelProps) {
       return <StoppedPanel {...props} task={task} />;
     case 'new':
       return <StartPanel {...props} task={task} />;
+    case 'repeat':
+      return <RepeatPanel {...props} work={task.work} />;
     case 'working':
       return <WorkPanel {...props} task={task} />;
     case 'parts':

@@ -1,12 +1,13 @@
 'use client';
 
-import { IconCheck, IconRepeat, IconSignature, IconTool, IconX } from '@tabler/icons-react';
+import { IconCheck, IconSignature, IconTool, IconX } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import { may } from '@/lib/domain/people/permissions';
 import type { Work } from '@/lib/domain/station/session/session';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { InnerUnits } from '@/lib/ui/station/inner-units';
+import { NoticeText } from '@/lib/ui/station/notice-text';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
 import { PartList } from '@/lib/ui/station/part-list';
 import type { PanelProps } from '@/lib/ui/station/task-panel';
@@ -20,19 +21,18 @@ export function WorkPanel(props: PanelProps & { task: TaskAt<'working'> }) {
   const isOpen = question === null;
   const { unit } = work.about;
   const needsRepair = unit !== null && (unit.failure !== null || unit.open.length > 0);
-  const isRepeat = unit?.steps.find((step) => step.operation === picture.station.operation)?.last === 'pass';
   return (
     <div className={classes.stack}>
-      <VerdictPanel kind="go" text={<WorkTitle work={work} operation={picture.station.operation} />} />
-      {isRepeat && (
-        <p className={classes.strip} data-meaning="caution" role="status">
-          <IconRepeat aria-hidden />
-          {t('repeat', { operation: picture.station.operation })}
+      {session.aside === null ? (
+        <VerdictPanel kind="go" text={<WorkTitle work={work} operation={picture.station.operation} />} />
+      ) : (
+        <p className={classes.strip} data-meaning="act" role="status">
+          {t('aside.inWork', { unit: work.unit })}
         </p>
       )}
       {notice !== null && (
         <p className={classes.strip} data-meaning="caution" role="alert">
-          {t(`notice.${notice.code}`, { scanned: notice.scanned, part: notice.part ?? '–' })}
+          <NoticeText notice={notice} />
         </p>
       )}
       <InnerUnits {...props} />
@@ -46,7 +46,7 @@ export function WorkPanel(props: PanelProps & { task: TaskAt<'working'> }) {
             isDisabled={isJoining}
             onPress={() => press({ button: 'pass' })}
           >
-            {t('pass')}
+            {session.aside === null ? t('pass') : t('aside.pass', { unit: work.unit })}
           </BigButton>
           <BigButton
             look="fail"
@@ -56,7 +56,7 @@ export function WorkPanel(props: PanelProps & { task: TaskAt<'working'> }) {
             isDisabled={isJoining}
             onPress={() => press({ button: 'fail' })}
           >
-            {t('fail')}
+            {session.aside === null ? t('fail') : t('aside.fail', { unit: work.unit })}
           </BigButton>
         </div>
       )}

@@ -1,5 +1,5 @@
 /** What the panel can say. */
-export type VerdictKind = 'go' | 'stop' | 'caution' | 'scan' | 'busy';
+export type VerdictKind = 'go' | 'stop' | 'caution' | 'scan' | 'busy' | 'wait';
 
 /**
  * One shape for each verdict, told apart without colour: a full circle with a tick, a full octagon with a bar, a full
@@ -53,6 +53,7 @@ function shapeOf(kind: VerdictKind) {
         />
       );
     case 'busy':
+    case 'wait':
       return (
         <path
           d="M24 8 H76 M24 92 H76 M30 8 C30 40 70 60 70 92 M70 8 C70 40 30 60 30 92"

@@ -63,6 +63,15 @@ describe('at a station that is on no route', () => {
     ]);
   });
 
+  it('a held unit goes to the hold shelf first, and may be repaired all the same', () => {
+    const hold = { hold: 'h', reason: 'cracks', automatic: false, at: '2026-03-02T08:00:00.000Z' };
+    const run = new StationRun({ picture: OFF_ROUTE }).scan('U-1');
+    const unit = unitOf('U-1', { failure: FAILURE, holds: [hold] });
+    run.stop('U-1', [{ code: 'on_hold' }, ...NOT_ON_ROUTE], scanOf('U-1', { unit }));
+    expect(run.task.step).toBe('stopped');
+    expect(run.press({ button: 'repair' }).task.step).toBe('repairing');
+  });
+
   it('a repair keeps the next unit for its turn', () => {
     const run = new StationRun({ picture: OFF_ROUTE }).scan('U-1');
     run.stop('U-1', NOT_ON_ROUTE, scanOf('U-1', { unit: unitOf('U-1', { failure: FAILURE }) })).scan('U-2');

@@ -101,6 +101,95 @@ describe('a unit that is scanned while a defect is asked for', () => {
   });
 });
 
+describe('a unit that is scanned while another one is in work', () => {
+  const second = () => {
+    const run = new StationRun().scan('U-1').go('U-1').scan('U-2');
+    return run.identify('U-2', scanOf('U-2', { unit: unitOf('U-2') }));
+  };
+
+  it('has its own verdict at once, and its own sound', () => {
+    const run = second();
+    expect(run.session.aside).toEqual({ unit: 'U-2', verdict: null });
+    expect(run.effects).toContainEqual({ kind: 'ask_aside', unit: 'U-2' });
+    expect(run.signals).toEqual(['go', 'attention']);
+    const reasons = [{ code: 'wrong_step' as const }];
+    run.give({ kind: 'answered_aside', unit: 'U-2', answer: { go: false, reasons, next: null } });
+    expect(run.session.aside?.verdict).toEqual({ go: false, reasons });
+    expect(run.signals.at(-1)).toBe('stop');
+    expect(run.task).toMatchObject({ step: 'working', work: { unit: 'U-1' } });
+  });
+
+  it('may also be a go, or have no answer, and an answer about another one is nothing', () => {
+    const run = second();
+    run.give({ kind: 'answered_aside', unit: 'U-9', answer: null });
+    expect(run.session.aside?.verdict).toBeNull();
+    run.give({ kind: 'answered_aside', unit: 'U-2', answer: null });
+    expect(run.session.aside?.verdict).toBe('unanswered');
+    run.scan('U-3').identify('U-3', scanOf('U-3', { unit: unitOf('U-3') }));
+    run.give({ kind: 'answered_aside', unit: 'U-3', answer: { go: true, reasons: [], next: null } });
+    expect(run.session).toMatchObject({
+      aside: { unit: 'U-3', verdict: { go: true } },
+      waiting: ['U-2', 'U-3'],
+    });
+  });
+
+  it.each([
+    ['it is understood', (run: StationRun) => run.press({ button: 'acknowledge' })],
+    ['it is not to be checked', (run: StationRun) => run.press({ button: 'drop_waiting', unit: 'U-2' })],
+    ['the unit in work is scanned', (run: StationRun) => run.scan('U-1')],
+    ['the unit in work has its result', (run: StationRun) => run.press({ button: 'pass' })],
+  ])('stands beside it until %s', (_, end) => {
+    expect(end(second()).session.aside).toBeNull();
+  });
+});
+
+describe('a scan of something else', () => {
+  const badge = scanOf('op-9', { label: { kind: 'badge', badge: 'op-9' } });
+
+  it('is told for what it is, and gives no alarm', () => {
+    const run = new StationRun().scan('op-9').stop('op-9', [{ code: 'unknown_unit' }], badge);
+    expect(run.task).toMatchObject({ step: 'stopped', about: { scan: { label: { kind: 'badge' } } } });
+    expect(run.signals).toEqual(['attention']);
+    run.scan('U-1').go('U-1').scan('op-9').identify('op-9', badge);
+    expect(run.task).toMatchObject({ step: 'working', notice: { code: 'is_label', scanned: 'op-9' } });
+    run.press({ button: 'fail' }).scan('op-9').identify('op-9', badge);
+    expect(run.task.step).toBe('defect');
+    expect(run.session.waiting).toEqual([]);
+  });
+
+  it.each(['unknown_unit', 'scrapped'] as const)('that is %s has no other reason', (code) => {
+    const others = [{ code: 'open_failure' as const }, { code: 'not_qualified' as const }];
+    const run = new StationRun().scan('U-1').stop('U-1', [{ code }, ...others]);
+    expect(run.task).toMatchObject({ step: 'stopped', reasons: [{ code }] });
+  });
+});
+
+describe('a unit that has passed what is done here', () => {
+  const steps = [{ step: 10, operation: 'place', last: 'pass' as const }];
+  const repeat = () => new StationRun().scan('U-1').go('U-1', { steps });
+
+  it('gets no go before somebody says that it is to be done again', () => {
+    const run = repeat().scan('CMD:PASS').press({ button: 'pass' });
+    expect(run.task).toMatchObject({ step: 'repeat', work: { unit: 'U-1' } });
+    expect(run.recorded).toEqual([]);
+    expect(run.signals).not.toContain('go');
+    run.press({ button: 'go_on' });
+    expect(run.signals.at(-1)).toBe('go');
+    run.press({ button: 'pass' });
+    expect(run.recorded).toMatchObject([{ type: 'unit.processed', body: { unit: 'U-1', result: 'pass' } }]);
+  });
+
+  it('owes nothing: the next scan is the next unit', () => {
+    expect(repeat().scan('U-2').task).toMatchObject({ step: 'asking', unit: 'U-2' });
+    expect(repeat().press({ button: 'leave' }).task.step).toBe('idle');
+  });
+
+  it('is due when another step of the same operation is owed', () => {
+    const twice = [...steps, { step: 20, operation: 'place', last: null }];
+    expect(new StationRun().scan('U-1').go('U-1', { steps: twice }).task.step).toBe('working');
+  });
+});
+
 describe('a scan while a result is owed', () => {
   it('remembers a lot for the units that follow, until another one is scanned', () => {
     const run = new StationRun().scan('U-1').go('U-1').scan('LOT-1').identify('LOT-1', LOT);

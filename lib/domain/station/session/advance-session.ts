@@ -1,5 +1,5 @@
 import { scanCommand } from '@/lib/domain/station/scan-command';
-import { decide } from '@/lib/domain/station/session/decide-task';
+import { decide, reasonsToShow } from '@/lib/domain/station/session/decide-task';
 import { onPress } from '@/lib/domain/station/session/press-button';
 import { interpret, scanInTask } from '@/lib/domain/station/session/scan-in-task';
 import type { Session } from '@/lib/domain/station/session/session';
@@ -34,6 +34,8 @@ function respond(session: Session, input: SessionInput, context: SessionContext)
       const { unit, resumed } = task;
       return stepTo(withTask(session, { step: 'unanswered', unit, why: input.why, resumed }));
     }
+    case 'answered_aside':
+      return noteAside(session, input);
     case 'identified':
       if (session.lookup !== input.code) return stepTo(session);
       return interpret({ ...session, lookup: null }, input, context);
@@ -64,6 +66,17 @@ function onScan(session: Session, code: string, context: SessionContext): Sessio
   const isSame = session.held.at(-1) === code || session.lookup === code;
   const isInWork = 'unit' in task && task.unit === code && task.step !== 'stopped';
   return stepTo(isSame || isInWork ? session : { ...session, held: [...session.held, code] });
+}
+
+function noteAside(
+  session: Session,
+  { unit, answer }: Extract<SessionInput, { kind: 'answered_aside' }>,
+): SessionStep {
+  if (session.aside?.unit !== unit) return stepTo(session);
+  if (answer === null) return stepTo({ ...session, aside: { unit, verdict: 'unanswered' } });
+  const { go } = answer;
+  const aside = { unit, verdict: { go, reasons: reasonsToShow(answer.reasons) } };
+  return stepTo({ ...session, aside }, { kind: 'signal', signal: go ? 'attention' : 'stop' });
 }
 
 /** Takes up what was scanned meanwhile, until something must be asked again. */

@@ -14,9 +14,10 @@ export function decide(session: Session, input: Answered, context: SessionContex
   if (!isAsked) return stepTo(session);
   const about: About = { scan: input.scan, unit: input.scan?.unit ?? null, product: input.product };
   const { task: next, signal } = decideTask(input, about, context);
-  if (next.step === 'working' && task.resumed !== null)
+  if ((next.step === 'working' || next.step === 'repeat') && task.resumed !== null)
     return stepTo(withTask(session, resumeWork(next.work, task.resumed)), { kind: 'signal', signal });
-  if (next.step !== 'stopped') return stepTo(withTask(session, next), { kind: 'signal', signal });
+  if (next.step !== 'stopped' && next.step !== 'repeat')
+    return stepTo(withTask(session, next), { kind: 'signal', signal });
   return stepTo(
     withTask(parkHeld(session), next),
     { kind: 'signal', signal },
@@ -31,6 +32,8 @@ function decideTask(
 ): { task: Task; signal: Signal } {
   if (answer.go) {
     const work = newWork(unit, about, context.now);
+    if (isRepeat(about, context))
+      return { task: { step: 'repeat', work, shownAt: context.now }, signal: 'attention' };
     const task: Task = { step: 'working', work, notice: null, question: null, isJoining: false };
     return { task, signal: 'go' };
   }
@@ -40,7 +43,20 @@ function decideTask(
     return { task: { step: 'new', unit, options, isSent: false }, signal: 'attention' };
   if (!context.picture.isOnRoute && about.unit !== null)
     return offRoute(unit, answer.reasons, { ...about, unit: about.unit }, context);
-  return { task: stoppedBy(unit, answer.reasons, about, context), signal: 'stop' };
+  const stopped = stoppedBy(unit, answer.reasons, about, context);
+  return { task: stopped, signal: isUnknown && about.scan?.label != null ? 'attention' : 'stop' };
+}
+
+/** Whether everything that the unit owes of the operation here is passed: it is not due, and may be a mistake. */
+function isRepeat({ unit }: About, { picture }: SessionContext): boolean {
+  const here = (unit?.steps ?? []).filter((step) => step.operation === picture.station.operation);
+  return here.length > 0 && here.every((step) => step.last === 'pass');
+}
+
+/** What is unknown or scrap is so whatever else is said of it; further reasons would only mislead. */
+export function reasonsToShow(reasons: readonly Refusal[]): Refusal[] {
+  const final = reasons.filter(({ code }) => code === 'unknown_unit' || code === 'scrapped');
+  return final.length > 0 ? final.slice(0, 1) : [...reasons];
 }
 
 /** At a station that is on nobody's route units are signed off or repaired. */
@@ -60,13 +76,14 @@ function offRoute(
     };
   }
   const isForRepair = failure !== null || open.length > 0;
-  if (isForRepair && !isScrapped && may('event:part.removed'))
+  const isHeld = about.unit.holds.length > 0;
+  if (isForRepair && !isScrapped && !isHeld && may('event:part.removed'))
     return { task: repairOf(unit, about), signal: 'attention' };
   return { task: stoppedBy(unit, reasons, about, context), signal: 'stop' };
 }
 
 function stoppedBy(unit: string, reasons: Refusal[], about: About, { now }: SessionContext): Task {
-  return { step: 'stopped', unit, reasons, about, shownAt: now };
+  return { step: 'stopped', unit, reasons: reasonsToShow(reasons), about, shownAt: now };
 }
 
 /** The task of repairing a unit, from its first question. */

@@ -7,8 +7,8 @@ import type { Press, SessionContext, SessionStep } from '@/lib/domain/station/se
 import {
   give,
   isBusy,
-  queueUnit,
   record,
+  setAside,
   stepTo,
   takeNext,
   withTask,
@@ -23,13 +23,19 @@ export function onPress(session: Session, press: Press, context: SessionContext)
     case 'repair':
       if (!isBusy(session, context.now) && session.held.length === 0)
         return obey(session, press.button, context);
-      return 'work' in session.task ? hold(session, press.button) : refuse(session);
+      return 'work' in session.task && session.task.step !== 'repeat'
+        ? hold(session, press.button)
+        : refuse(session);
     case 'leave':
       return leave(session);
     case 'acknowledge':
       return acknowledge(session);
     case 'drop_waiting':
-      return stepTo({ ...session, waiting: session.waiting.filter((unit) => unit !== press.unit) });
+      return stepTo({
+        ...session,
+        waiting: session.waiting.filter((unit) => unit !== press.unit),
+        aside: session.aside?.unit === press.unit ? null : session.aside,
+      });
     case 'set_start':
       return stepTo({ ...session, order: press.order, boardLot: press.boardLot });
     case 'forget_lot':
@@ -116,10 +122,22 @@ function back(session: Session, task: Failing): SessionStep {
 
 function acknowledge(session: Session): SessionStep {
   const [read, ...problems] = session.problems;
-  if (read === undefined) return session.task.step === 'stopped' ? takeNext(session) : stepTo(session);
+  if (read === undefined) {
+    if (session.aside !== null) return stepTo({ ...session, aside: null });
+    if (session.task.step === 'repeat') return goOn(session, session.task);
+    return session.task.step === 'stopped' ? takeNext(session) : stepTo(session);
+  }
   const after = { ...session, problems };
   const step = after.task.step === 'idle' ? takeNext(after) : stepTo(after);
   return { session: step.session, effects: [{ kind: 'forget', id: read.id }, ...step.effects] };
+}
+
+/** Somebody has said that the passed step is to be done again: from now on it is work. */
+function goOn(session: Session, { work }: Extract<Session['task'], { step: 'repeat' }>): SessionStep {
+  return stepTo(
+    withTask(session, { step: 'working', work, notice: null, question: null, isJoining: false }),
+    { kind: 'signal', signal: 'go' },
+  );
 }
 
 type TaskPress = Exclude<Press, { button: ScanCommand | 'drop_waiting' | 'set_start' | 'forget_lot' }>;
@@ -141,6 +159,8 @@ function inTask(session: Session, press: TaskPress, context: SessionContext): Se
       return press.button === 'signing' && task.about.unit !== null
         ? stepTo(withTask(session, { step: 'signing', unit: task.unit, about: task.about, isSent: false }))
         : stepTo(session);
+    case 'repeat':
+      return press.button === 'go_on' ? goOn(session, task) : stepTo(session);
     case 'working':
       return inWork(session, task, press, context);
     case 'parts':
@@ -214,7 +234,7 @@ function inWork(
   if (question === null) return stepTo(session);
   if (press.button === 'join') return join(session, work, question, context);
   if (press.button === 'not_join')
-    return stepTo(queueUnit(withTask(session, { ...task, question: null }), question.unit));
+    return setAside(withTask(session, { ...task, question: null }), question.unit);
   return stepTo(session);
 }
 

@@ -2,7 +2,7 @@ import { partsAt } from '@/lib/domain/station/product-picture';
 import type { ScanPicture } from '@/lib/domain/station/scan-picture';
 import type { Repair, Session, Task } from '@/lib/domain/station/session/session';
 import type { SessionStep } from '@/lib/domain/station/session/session-input';
-import { queueUnit, record, stepTo, withTask } from '@/lib/domain/station/session/session-step';
+import { record, setAside, stepTo, withTask } from '@/lib/domain/station/session/session-step';
 
 type Repairing = Extract<Task, { step: 'repairing' }>;
 type Scanned = { code: string; scan: ScanPicture | null };
@@ -33,11 +33,11 @@ export function meetInRepair(
   const { repair } = task;
   const isUnit = scan !== null && (scan.unit !== null || scan.serialOf.length > 0);
   if (repair.position === null) {
-    if (isUnit) return stepTo(queueUnit(session, code));
+    if (isUnit) return setAside(session, code);
     if (scan?.item) return complain(session, task, code);
     return chooseRepairPosition(session, task, code);
   }
-  if (!repair.isRemoved) return isUnit ? stepTo(queueUnit(session, code)) : complain(session, task, code);
+  if (!repair.isRemoved) return isUnit ? setAside(session, code) : complain(session, task, code);
   if (scan?.item) {
     const parts = repair.about.product === null ? [] : partsAt(repair.about.product, repair.position);
     const isExpected = parts.length === 0 || (scan.item.part !== null && parts.includes(scan.item.part));

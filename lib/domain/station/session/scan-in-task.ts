@@ -9,11 +9,15 @@ import {
   ask,
   lookUp,
   queueUnit,
+  setAside,
   stepTo,
   takeNext,
   withTask,
 } from '@/lib/domain/station/session/session-step';
 import { meetInWork } from '@/lib/domain/station/session/work-on-unit';
+
+/** A badge or a station is neither a defect nor a position. */
+const ATTENTION = { kind: 'signal', signal: 'attention' } as const;
 
 type Identified = Extract<SessionInput, { kind: 'identified' }>;
 
@@ -27,6 +31,7 @@ export function scanInTask(session: Session, code: string, context: SessionConte
   switch (task.step) {
     case 'idle':
       return ask(session, code);
+    case 'repeat':
     case 'stopped':
       return session.waiting.length === 0 ? ask(session, code) : takeNext(queueUnit(session, code));
     case 'new':
@@ -40,7 +45,15 @@ export function scanInTask(session: Session, code: string, context: SessionConte
       if (code !== task.work.unit) return lookUp(session, code);
       return task.step === 'parts'
         ? stepTo(session)
-        : stepTo(withTask(session, { ...task, notice: { code: 'already_in_work', scanned: code } }));
+        : stepTo(
+            withTask(
+              { ...session, aside: null },
+              {
+                ...task,
+                notice: { code: 'already_in_work', scanned: code },
+              },
+            ),
+          );
     case 'defect':
       if (context.picture.defects.some((defect) => defect.code === code))
         return chooseDefect(session, task.work, code);
@@ -71,6 +84,7 @@ export function interpret(
 ): SessionStep {
   const { task } = session;
   const isUnit = scan !== null && (scan.unit !== null || scan.serialOf.length > 0);
+  const isElse = scan?.label?.kind === 'badge' || scan?.label?.kind === 'station';
   switch (task.step) {
     case 'new':
       if (scan?.item?.kind === 'lot') return stepTo({ ...session, boardLot: code });
@@ -79,19 +93,23 @@ export function interpret(
     case 'parts':
       return meetInWork(session, task, { code, scan }, context);
     case 'defect':
-      return isUnit ? stepTo(queueUnit(session, code)) : chooseDefect(session, task.work, code);
+      if (isUnit) return setAside(session, code);
+      return isElse ? stepTo(session, ATTENTION) : chooseDefect(session, task.work, code);
     case 'position':
-      return isUnit
-        ? stepTo(queueUnit(session, code))
+      if (isUnit) return setAside(session, code);
+      return isElse
+        ? stepTo(session, ATTENTION)
         : choosePosition(session, task.work, { code: task.code, position: code });
     case 'confirming':
-      return isUnit ? stepTo(queueUnit(session, code)) : chooseDefect(session, task.work, code);
+      if (isUnit) return setAside(session, code);
+      return isElse ? stepTo(session, ATTENTION) : chooseDefect(session, task.work, code);
     case 'repairing':
       return meetInRepair(session, task, { code, scan, station: context.picture.station.code });
     case 'asking':
     case 'unanswered':
       return stepTo(queueUnit(session, code));
     case 'idle':
+    case 'repeat':
     case 'stopped':
     case 'signing':
       return ask(session, code);

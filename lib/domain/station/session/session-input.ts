@@ -18,6 +18,8 @@ export type SessionInput =
       product: ProductPicture | null;
     }
   | { kind: 'unanswered'; unit: string; why: Silence }
+  /** What the gate says of a unit that only waits; null without an answer. */
+  | { kind: 'answered_aside'; unit: string; answer: CheckAnswer | null }
   | { kind: 'ticked' }
   | { kind: 'identified'; code: string; scan: ScanPicture | null }
   | { kind: 'settled'; tag: number; isRecorded: boolean }
@@ -29,6 +31,7 @@ export type SessionInput =
 export type Press =
   | { button: ScanCommand }
   | { button: 'retry' }
+  | { button: 'go_on' }
   | { button: 'start'; product: string; revision: string }
   | { button: 'set_start'; order: string; boardLot: string }
   | { button: 'pass_without' }
@@ -61,6 +64,7 @@ export type SessionContext = {
 /** What the device has to do after a step of the session. */
 export type SessionEffect =
   | { kind: 'ask'; unit: string }
+  | { kind: 'ask_aside'; unit: string }
   | { kind: 'identify'; code: string }
   | { kind: 'record'; tag: number; draft: EventDraft }
   | { kind: 'signal'; signal: 'go' | 'stop' | 'attention' | 'done' }

@@ -22,7 +22,8 @@ export function followedBy(step: SessionStep, next: (session: Session) => Sessio
 
 /** Asks the server about a unit. */
 export function ask(session: Session, unit: string): SessionStep {
-  return stepTo(withTask(session, { step: 'asking', unit, resumed: null }), { kind: 'ask', unit });
+  const asking = withTask({ ...session, aside: null }, { step: 'asking', unit, resumed: null });
+  return stepTo(asking, { kind: 'ask', unit });
 }
 
 /** Asks the server what a code is. */
@@ -36,13 +37,26 @@ export function queueUnit(session: Session, unit: string): Session {
 }
 
 /**
+ * Lets a unit wait that was scanned while another one is in work, and asks about it at once: what stands on the screen
+ * must not be read as its verdict.
+ */
+export function setAside(session: Session, unit: string): SessionStep {
+  const aside = { unit, verdict: null };
+  return stepTo(
+    { ...queueUnit(session, unit), aside },
+    { kind: 'signal', signal: 'attention' },
+    { kind: 'ask_aside', unit },
+  );
+}
+
+/**
  * Leaves the task; the first of the waiting units is next, unless a refusal must be read first. What was said
  * of the unit that is done must not speak for the next one, for which nobody has seen a go yet.
  */
 export function takeNext(session: Session): SessionStep {
   const [unit, ...waiting] = session.waiting;
   const held = session.held.filter((code) => scanCommand(code) === null);
-  const idle = withTask({ ...session, held }, { step: 'idle' });
+  const idle = withTask({ ...session, held, aside: null }, { step: 'idle' });
   if (unit === undefined || session.problems.length > 0) return stepTo(idle);
   return ask({ ...idle, waiting }, unit);
 }
@@ -73,6 +87,7 @@ export function isBusy({ task, lookup, problems }: Session, now: string): boolea
     case 'signing':
     case 'repairing':
       return task.isSent;
+    case 'repeat':
     case 'stopped': {
       // A clock that was set back must not hold the station up.
       const shownUs = instantOf(now) - instantOf(task.shownAt);

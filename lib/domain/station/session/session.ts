@@ -2,6 +2,7 @@ import type { EventType } from '@/lib/domain/events/catalogue';
 import type { Refusal } from '@/lib/domain/gate/refusals';
 import type { ProductPicture } from '@/lib/domain/station/product-picture';
 import type { ItemPicture, ScanPicture, UnitPicture } from '@/lib/domain/station/scan-picture';
+import type { ScannedLabel } from '@/lib/domain/station/scanned-label';
 import type { ProductName } from '@/lib/domain/station/station-picture';
 
 /** Something wrong on the unit in work: at a position, or at none. */
@@ -53,6 +54,7 @@ export type Task =
   | { step: 'asking'; unit: string; resumed: ResumedWork | null }
   | { step: 'unanswered'; unit: string; why: Silence; resumed: ResumedWork | null }
   | { step: 'stopped'; unit: string; reasons: Refusal[]; about: About; shownAt: string }
+  | { step: 'repeat'; work: Work; shownAt: string }
   | { step: 'new'; unit: string; options: ProductName[]; isSent: boolean }
   | { step: 'working'; work: Work; notice: Notice | null; question: JoinQuestion | null; isJoining: boolean }
   | { step: 'parts'; work: Work }
@@ -62,12 +64,23 @@ export type Task =
   | { step: 'signing'; unit: string; about: About; isSent: boolean }
   | { step: 'repairing'; repair: Repair; notice: Notice | null; isSent: boolean };
 
+/** The unit that a task is about, or null. */
+export function unitInTask(task: Task): string | null {
+  if ('work' in task) return task.work.unit;
+  if ('repair' in task) return task.repair.unit;
+  return 'unit' in task ? task.unit : null;
+}
+
 /** Something that was scanned and could not be used. */
 export type Notice = {
-  code: 'not_on_bom' | 'is_container' | 'not_an_item' | 'already_in_work';
+  code: 'not_on_bom' | 'is_container' | 'is_label' | 'not_an_item' | 'already_in_work';
   scanned: string;
   part?: string | null;
+  label?: ScannedLabel;
 };
+
+/** A unit that was scanned while another one is in work, with its own verdict; null while that is asked for. */
+export type Aside = { unit: string; verdict: 'unanswered' | { go: boolean; reasons: Refusal[] } | null };
 
 /** What a reload must not lose of the unit in work. */
 export type ResumedWork = { startedAt: string; defects: DefectDraft[]; note: string; isFailing: boolean };
@@ -88,6 +101,8 @@ export type Session = {
   task: Task;
   /** Units scanned while another one was in work, in order. */
   waiting: string[];
+  /** The last of them, until somebody has seen that it is not the one in work. */
+  aside: Aside | null;
   /** A scanned code whose meaning is asked for. */
   lookup: string | null;
   /** Scans and commands that came while something was asked; taken up in order as soon as it is answered. */
@@ -104,6 +119,7 @@ export type Session = {
 export const NEW_SESSION: Session = {
   task: { step: 'idle' },
   waiting: [],
+  aside: null,
   lookup: null,
   held: [],
   lots: [],

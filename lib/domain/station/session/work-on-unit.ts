@@ -7,8 +7,8 @@ import type { SessionContext, SessionStep } from '@/lib/domain/station/session/s
 import {
   followedBy,
   give,
-  queueUnit,
   record,
+  setAside,
   stepTo,
   takeNext,
   withTask,
@@ -26,7 +26,7 @@ export function meetInWork(
 ): SessionStep {
   if (scan !== null && (scan.unit !== null || scan.serialOf.length > 0)) {
     const question = joinQuestion(task.work, scan, context);
-    if (question === null) return stepTo(queueUnit(session, code));
+    if (question === null) return setAside(session, code);
     const isWorkedOnHere = context.picture.products.some(({ product }) => product === question.product);
     return isWorkedOnHere
       ? stepTo(withTask(session, working(task.work, { question })), { kind: 'signal', signal: 'attention' })
@@ -34,7 +34,9 @@ export function meetInWork(
   }
   if (scan?.item) return takeItem(session, task, scan.item);
   if (scan?.container) return complain(session, task.work, { code: 'is_container', scanned: code });
-  return stepTo(queueUnit(session, code));
+  if (scan?.label)
+    return complain(session, task.work, { code: 'is_label', scanned: code, label: scan.label });
+  return setAside(session, code);
 }
 
 function working(
