@@ -14,13 +14,29 @@ import { judge } from '@/lib/domain/gate/judge';
 import type { Plant } from '@/lib/domain/plant/plant';
 import type { ScanPicture, UnitPicture } from '@/lib/domain/station/scan-picture';
 import { readLabel } from '@/lib/domain/station/scanned-label';
-import { serialOf, startableAs } from '@/lib/domain/station/startable';
+import { isOnAnyRoute, serialOf, startableAs } from '@/lib/domain/station/startable';
 import { unitPicture } from '@/lib/domain/station/unit-picture';
 import { formatInstant } from '@/lib/domain/time';
 import { database } from '@/lib/server/database';
+import { heldInside } from '@/lib/server/held-inside';
+import { readPlant } from '@/lib/server/read-plant';
 
 /** What a scanned code names, for any screen with a scan box; `station` says where it was scanned. */
-export function readScan(code: string, station: string | undefined): Promise<ScanPicture> {
+export async function readScan(code: string, station: string | undefined): Promise<ScanPicture> {
+  const scan = await readCode(code, station);
+  if (scan.unit === null || !(await isAsked(station))) return scan;
+  return { ...scan, unit: { ...scan.unit, heldInside: await heldInside(code) } };
+}
+
+/** Whether units may be signed off or packed where the code was scanned: only there is it looked into. */
+async function isAsked(station: string | undefined): Promise<boolean> {
+  if (station === undefined) return true;
+  const plant = await readPlant();
+  const operation = plant.station(station)?.operation;
+  return operation !== undefined && !isOnAnyRoute(plant, operation);
+}
+
+function readCode(code: string, station: string | undefined): Promise<ScanPicture> {
   return onSnapshot(database().pool, async (db) => {
     const { plant } = await loadPlant(db);
     const unit = await readUnit(db, code, plant);
@@ -55,6 +71,7 @@ async function readUnit(db: Queryable, unit: string, plant: Plant): Promise<Unit
     holds: holds
       .filter((hold) => hold.releasedAt === null)
       .map(({ hold, reason, automatic, at }) => ({ hold, reason, automatic, at })),
+    heldInside: [],
     signing: await judgeSigning(db, unit, plant),
   });
 }

@@ -14,23 +14,36 @@ import { isOnAnyRoute } from '@/lib/domain/station/startable';
 import { stationEntryOf } from '@/lib/domain/station/station-entry';
 import type { StationPicture } from '@/lib/domain/station/station-picture';
 import { database } from '@/lib/server/database';
+import { remember } from '@/lib/server/remember';
 
 const RECENT_COUNT = 10;
 const DEFECTS_COUNT = 12;
+const DEFECTS_ELSEWHERE_COUNT = 60;
+const DEFECTS_AGE_MS = 60_000;
+
+/** Codes of the whole plant; every tablet asks for them every few seconds, so they are counted once a minute. */
+const readDefects = remember(async () => {
+  const rows = await countDefects(database().pool, null, DEFECTS_ELSEWHERE_COUNT);
+  return rows.map((row) => row.code);
+}, DEFECTS_AGE_MS);
 
 /** Everything that the screen of a station shows before a unit is scanned; null when there is no such station. */
-export function readStation(code: string, principal: Principal): Promise<StationPicture | null> {
+export async function readStation(code: string, principal: Principal): Promise<StationPicture | null> {
+  const everywhere = await readDefects();
   return onSnapshot(database().pool, async (db) => {
     const { plant } = await loadPlant(db);
     const station = plant.station(code);
     if (station === null) return null;
+    const defects = await countDefects(db, code, DEFECTS_COUNT);
+    const here = new Set(defects.map((defect) => defect.code));
     return {
       station: stationEntryOf(station),
       isOnRoute: isOnAnyRoute(plant, station.operation),
       isQualified: isQualifiedFor(plant, station, principal),
       products: productsAt(plant, station),
       slots: slotPictures(plant, code, await findStandingItems(db, code)),
-      defects: await countDefects(db, code, DEFECTS_COUNT),
+      defects,
+      defectsElsewhere: everywhere.filter((defect) => !here.has(defect)),
       fits: await findRecentFits(db, code),
       joins: await findRecentJoins(db, code),
       recent: await findRecentResults(db, code, RECENT_COUNT),

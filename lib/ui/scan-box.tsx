@@ -39,6 +39,13 @@ export function ScanBox({
     if (code !== '') onScan(code);
   };
 
+  const switchKeyboard = (): void => {
+    setKeyboardShown(!isKeyboardShown);
+    // A tablet looks at the input's mode when the focus comes.
+    input.current?.blur();
+    requestAnimationFrame(() => input.current?.focus());
+  };
+
   return (
     <form className={classes.form} onSubmit={submit}>
       <TextInput
@@ -56,13 +63,14 @@ export function ScanBox({
         autoCorrect="off"
         spellCheck={false}
       />
-      {!isKeyboardShown && (
+      {isKeyboardOffered && (
         <ActionIcon
           className={classes.keyboard ?? ''}
           variant="default"
           size={`input-${size}`}
           aria-label={t('keyboard')}
-          onClick={() => setKeyboardShown(true)}
+          aria-pressed={isKeyboardShown}
+          onClick={switchKeyboard}
         >
           <IconKeyboard aria-hidden />
         </ActionIcon>

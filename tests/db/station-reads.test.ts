@@ -70,6 +70,7 @@ it('a station remembers its last results, defects and scanned parts, without wha
   );
   const picture = await readStation(test, TOKEN);
   expect(picture?.defects).toEqual([{ code: 'BRIDGE', count: 2 }]);
+  expect(picture?.defectsElsewhere).not.toContain('BRIDGE');
   expect(picture?.fits).toEqual([{ product, revision: 'C', part: 'J-8', item: lot }]);
   expect(
     picture?.recent.map(({ unit, result, isVoided, isHeld }) => [unit, result, isVoided, isHeld]),

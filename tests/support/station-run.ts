@@ -32,6 +32,7 @@ export const PICTURE: StationPicture = {
   products: [{ product: 'WX4', revision: 'C' }],
   slots: [],
   defects: [{ code: 'BRIDGE', count: 3 }],
+  defectsElsewhere: [],
   fits: [],
   joins: [],
   recent: [],
@@ -55,6 +56,7 @@ export function unitOf(unit: string, differs: Partial<UnitPicture> = {}): UnitPi
     joined: [],
     holds: [],
     signing: [],
+    heldInside: [],
     ...differs,
   };
 }

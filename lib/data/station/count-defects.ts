@@ -7,19 +7,19 @@ const RESULTS_MAX = 5000;
 const rowSchema = z.object({ code: z.string(), count: z.number() });
 
 /**
- * The defect codes that were given at a station lately, most used first. Direction: event_at_station backwards over at
- * most 5,000 results, of which the fails are opened; some milliseconds.
+ * The defect codes that were given lately at a station, or anywhere when it is null, most used first. Direction:
+ * event_at_station (or event_at) backwards over at most 5,000 results, of which the fails are opened; some milliseconds.
  */
 export async function countDefects(
   db: Queryable,
-  station: string,
+  station: string | null,
   count: number,
 ): Promise<{ code: string; count: number }[]> {
   const { rows } = await db.query(
     `select d.value ->> 'code' as code, count(*)::integer as count
      from (
        select e.id, e.body from log.event e
-       where e.type = 'unit.processed' and e.station = $1
+       where e.type = 'unit.processed' ${station === null ? 'and $1::text is null' : 'and e.station = $1'}
        order by e.at desc limit ${RESULTS_MAX}
      ) e
      cross join lateral jsonb_array_elements(e.body -> 'defects') d

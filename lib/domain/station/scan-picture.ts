@@ -16,6 +16,14 @@ export const openHoldSchema = z.object({
   at: z.string(),
 });
 
+/** An item or lot on hold of which something is in a unit, or in a unit inside it. */
+export const heldInsideSchema = z.object({
+  kind: z.enum(['item', 'lot']),
+  id: z.string(),
+  reason: z.string(),
+});
+export type HeldInside = z.infer<typeof heldInsideSchema>;
+
 const defectSchema = z.object({
   code: z.string(),
   position: z.string().nullable(),
@@ -51,6 +59,8 @@ export const unitPictureSchema = z.object({
   open: z.array(z.string()),
   joined: z.array(z.object({ unit: z.string(), position: z.string() })),
   holds: z.array(openHoldSchema),
+  /** Items and lots on hold that it contains; looked up where units are signed off and packed, else empty. */
+  heldInside: z.array(heldInsideSchema),
   /** What speaks against signing it off now; empty when nothing does. */
   signing: z.array(refusalSchema),
 });

@@ -56,6 +56,8 @@ export const stationPictureSchema = z.object({
   slots: z.array(slotPictureSchema),
   /** Defect codes given here lately, the most used first. */
   defects: z.array(z.object({ code: z.string(), count: z.int() })),
+  /** Further codes that were given elsewhere in the plant lately, the most used first. */
+  defectsElsewhere: z.array(z.string()),
   fits: z.array(recentFitSchema),
   /** Products whose units were joined into units here lately. */
   joins: z.array(productNameSchema),

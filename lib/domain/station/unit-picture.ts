@@ -14,6 +14,7 @@ export type UnitSurroundings = {
   outer: string | null;
   joined: { unit: string; position: string }[];
   holds: UnitPicture['holds'];
+  heldInside: UnitPicture['heldInside'];
   signing: Refusal[];
 };
 

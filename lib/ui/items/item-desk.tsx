@@ -14,6 +14,7 @@ import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { giveSignal } from '@/lib/ui/shop/signals';
 import { useFirstScan } from '@/lib/ui/shop/use-first-scan';
+import { useLabelWords } from '@/lib/ui/shop/use-label-words';
 import { type LookedUp, useLookedUp } from '@/lib/ui/shop/use-looked-up';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
 
@@ -83,11 +84,12 @@ export function ItemDesk({
 function isStopped(task: ItemTask, { scan }: LookedUp): boolean {
   if (scan === null) return true;
   if (scan.item !== null) return false;
-  return task !== 'receive' || scan.unit !== null || scan.container !== null;
+  return task !== 'receive' || scan.unit !== null || scan.container !== null || scan.label !== null;
 }
 
 function Found({ task, found }: { task: ItemTask; found: LookedUp }) {
   const t = useTranslations('items');
+  const wordsOf = useLabelWords();
   const { code, scan, isAsking } = found;
   if (isAsking) return <VerdictPanel kind="busy" text={t('looking', { code })} />;
   if (scan === null) return <VerdictPanel kind="busy" text={t('unanswered', { code })} />;
@@ -99,6 +101,7 @@ function Found({ task, found }: { task: ItemTask; found: LookedUp }) {
     ) : null;
   if (scan.unit !== null) return <VerdictPanel kind="stop" text={t('isUnit', { code })} />;
   if (scan.container !== null) return <VerdictPanel kind="stop" text={t('isContainer', { code })} />;
+  if (scan.label !== null) return <VerdictPanel kind="caution" text={wordsOf(scan.label)} />;
   return task === 'receive' ? null : (
     <VerdictPanel
       kind="stop"

@@ -9,13 +9,13 @@ import { genealogy } from '@/lib/ui/messages/en/genealogy';
 import { holds } from '@/lib/ui/messages/en/holds';
 import { item } from '@/lib/ui/messages/en/item';
 import { items } from '@/lib/ui/messages/en/items';
-import { labels } from '@/lib/ui/messages/en/labels';
 import { notPermitted } from '@/lib/ui/messages/en/not-permitted';
 import { offline } from '@/lib/ui/messages/en/offline';
 import { pack } from '@/lib/ui/messages/en/pack';
 import { packing } from '@/lib/ui/messages/en/packing';
 import { people } from '@/lib/ui/messages/en/people';
 import { plant } from '@/lib/ui/messages/en/plant';
+import { plantLabels } from '@/lib/ui/messages/en/plant-labels';
 import { record } from '@/lib/ui/messages/en/record';
 import { refusals } from '@/lib/ui/messages/en/refusals';
 import { returns } from '@/lib/ui/messages/en/returns';
@@ -52,7 +52,7 @@ export const en = {
   holds,
   items,
   offline,
-  labels,
+  plantLabels,
   pack,
   record,
   returns,

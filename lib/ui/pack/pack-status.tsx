@@ -4,7 +4,9 @@ import { IconBoxSeam } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import type { PackDesk, PackDone, PackInput } from '@/lib/domain/packing/desk/pack-desk';
 import { BigButton } from '@/lib/ui/shop/big-button';
+import { HeldCaution } from '@/lib/ui/shop/held-caution';
 import classes from '@/lib/ui/shop/shop.module.css';
+import { useLabelWords } from '@/lib/ui/shop/use-label-words';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
 
 type Props = { state: PackDesk; dispatch: (input: PackInput) => void };
@@ -14,6 +16,7 @@ export function PackStatus({ state, dispatch }: Props) {
   return (
     <>
       <Verdict state={state} />
+      {state.caution !== null && <HeldCaution {...state.caution} />}
       {state.notice !== null && <Notice notice={state.notice} dispatch={dispatch} />}
       {state.units.length > 0 && <PutAside dispatch={dispatch} />}
     </>
@@ -54,10 +57,12 @@ function Notice({
   dispatch: Props['dispatch'];
 }) {
   const t = useTranslations('pack');
-  const { code, scanned } = notice;
+  const wordsOf = useLabelWords();
+  const { code, scanned, label } = notice;
+  const words = code === 'is_label' ? label && wordsOf(label) : t(`notice.${code}`, { scanned });
   return (
-    <div className={classes.strip} data-meaning="caution" role="alert">
-      <span className={classes.grow}>{t(`notice.${code}`, { scanned })}</span>
+    <div className={classes.strip} data-meaning={code === 'already_here' ? 'act' : 'caution'} role="alert">
+      <span className={classes.grow}>{words}</span>
       {code === 'unknown' && (
         <>
           <BigButton

@@ -3,7 +3,7 @@ import type { ScannedLabel } from '@/lib/domain/station/scanned-label';
 
 /** Says what a scanned label is. */
 export function useLabelWords(): (label: ScannedLabel) => string {
-  const t = useTranslations('labels');
+  const t = useTranslations('plantLabels');
   return (label) => {
     switch (label.kind) {
       case 'badge':

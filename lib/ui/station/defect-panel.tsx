@@ -20,6 +20,16 @@ export function DefectPanel({ picture, press, work }: PanelProps & { work: Work 
         codes={codes}
         onChoose={(code) => press({ button: 'defect', code })}
       />
+      {picture.defectsElsewhere.length > 0 && (
+        <>
+          <p className={classes.quiet}>{t('defect.elsewhere')}</p>
+          <ChoiceGrid
+            label={t('defect.elsewhere')}
+            codes={picture.defectsElsewhere}
+            onChoose={(code) => press({ button: 'defect', code })}
+          />
+        </>
+      )}
       <div className={classes.row}>
         {work.defects.length === 0 && (
           <BigButton onPress={() => press({ button: 'record_fail' })}>{t('defect.noCode')}</BigButton>

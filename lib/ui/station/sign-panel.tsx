@@ -6,6 +6,7 @@ import { useState } from 'react';
 import { useTranslations } from 'use-intl';
 import type { UnitPicture } from '@/lib/domain/station/scan-picture';
 import { BigButton } from '@/lib/ui/shop/big-button';
+import { HeldCaution } from '@/lib/ui/shop/held-caution';
 import classes from '@/lib/ui/shop/shop.module.css';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
 import type { PanelProps } from '@/lib/ui/station/task-panel';
@@ -42,6 +43,7 @@ export function SignPanel({ task, person, press }: PanelProps & { task: TaskAt<'
           </>
         }
       />
+      <HeldCaution unit={unit} held={about.unit?.heldInside ?? []} />
       <section className={classes.card} data-meaning="act" aria-label={t('sign.title', { unit })}>
         {about.unit !== null && <Covered steps={about.unit.steps} />}
         <Textarea

@@ -54,6 +54,29 @@ describe('packing', () => {
     expect(run.recorded).toEqual([packed('U-1', 'CT-1'), packed('U-2', 'CT-1')]);
   });
 
+  it('takes a second scan of a unit that is in the open container for what it is', () => {
+    const place = { kind: 'container' as const, container: 'CT-1' };
+    const run = new Run().scan('CT-1', KNOWN('CT-1')).unit('U-1').settle();
+    run.scan('U-1', { unit: unitOf('U-1', { place }) });
+    expect(run.recorded).toEqual([packed('U-1', 'CT-1')]);
+    expect(run.state).toMatchObject({ notice: { code: 'already_here', scanned: 'U-1' }, stop: null });
+  });
+
+  it('names what is on hold inside a unit, and packs it all the same', () => {
+    const held = [{ kind: 'lot' as const, id: 'LOT-9', reason: 'cracks' }];
+    const run = new Run()
+      .scan('CT-1', KNOWN('CT-1'))
+      .scan('U-1', { unit: unitOf('U-1', { heldInside: held }) });
+    expect(run.state.caution).toEqual({ unit: 'U-1', held });
+    expect(run.recorded).toEqual([packed('U-1', 'CT-1')]);
+    expect(run.settle().unit('U-2').state.caution).toBeNull();
+  });
+
+  it('says of a label what it is', () => {
+    const label = { kind: 'badge' as const, badge: 'op-1' };
+    expect(new Run().scan('op-1', { label }).state.notice).toMatchObject({ code: 'is_label', label });
+  });
+
   it('packs every unit that was scanned before the container', () => {
     const run = new Run().unit('U-1').unit('U-2').unit('U-2').scan('CT-1').settle();
     run.give({ kind: 'identified', code: 'U-2', scan: scanOf('U-2', { unit: unitOf('U-2') }) });

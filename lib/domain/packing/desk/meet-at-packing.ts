@@ -5,10 +5,12 @@ import type { ScanPicture } from '@/lib/domain/station/scan-picture';
 /** What a scanned code means at packing, now that it is known what it names. */
 export function meetAtPacking(state: PackDesk, code: string, scan: ScanPicture | null): PackStep {
   if (scan === null) return complain(state, { code: 'unanswered', scanned: code }, 'attention');
+  if (scan.label !== null && scan.serialOf.length === 0)
+    return complain(state, { code: 'is_label', scanned: code, label: scan.label }, 'attention');
   const isUnit = scan.unit !== null || scan.serialOf.length > 0;
   switch (state.mode) {
     case 'pack':
-      return isUnit ? packUnit(state, code) : packInto(state, code, scan);
+      return isUnit ? packUnit(state, code, scan.unit) : packInto(state, code, scan);
     case 'take_out':
       return takeOut(state, code, scan);
     case 'nest':
@@ -24,11 +26,17 @@ function complain(state: PackDesk, notice: PackNotice, signal: 'stop' | 'attenti
   return packStep({ ...state, notice }, { kind: 'signal', signal });
 }
 
-function packUnit(state: PackDesk, unit: string): PackStep {
-  const { container } = state;
+function packUnit(before: PackDesk, unit: string, picture: ScanPicture['unit']): PackStep {
+  const { container } = before;
+  const place = picture?.place ?? null;
+  if (container !== null && place?.kind === 'container' && place.container === container)
+    return complain(before, { code: 'already_here', scanned: unit }, 'attention');
+  const held = picture?.heldInside ?? [];
+  const state = held.length === 0 ? before : { ...before, caution: { unit, held } };
   if (container === null) {
     const units = state.units.includes(unit) ? state.units : [...state.units, unit];
-    return packStep({ ...state, units }, { kind: 'signal', signal: 'done' });
+    const signal = held.length === 0 ? ('done' as const) : ('attention' as const);
+    return packStep({ ...state, units }, { kind: 'signal', signal });
   }
   return sendDone(
     state,

@@ -1,6 +1,7 @@
 import type { Refusal } from '@/lib/domain/gate/refusals';
 import type { EventDraft } from '@/lib/domain/station/event-draft';
-import type { ScanPicture } from '@/lib/domain/station/scan-picture';
+import type { HeldInside, ScanPicture } from '@/lib/domain/station/scan-picture';
+import type { ScannedLabel } from '@/lib/domain/station/scanned-label';
 
 /** What a packer is about: putting units in, taking out, or putting the container into another one. */
 export type PackMode = 'pack' | 'take_out' | 'nest';
@@ -13,8 +14,17 @@ export type PackDone =
 
 /** A scan that needs a word: something that cannot be packed, or a code that nobody knows. */
 export type PackNotice = {
-  code: 'is_item' | 'unknown' | 'no_container' | 'not_packed' | 'unanswered' | 'other_unit_waits';
+  code:
+    | 'is_item'
+    | 'is_label'
+    | 'already_here'
+    | 'unknown'
+    | 'no_container'
+    | 'not_packed'
+    | 'unanswered'
+    | 'other_unit_waits';
   scanned: string;
+  label?: ScannedLabel;
 };
 
 /** The state of the packing screen; plain data, made by `advancePackDesk` alone. */
@@ -27,6 +37,8 @@ export type PackDesk = {
   done: PackDone | null;
   stop: { about: PackDone; reasons: Refusal[] } | null;
   notice: PackNotice | null;
+  /** The last unit that was scanned, when something on hold is in it: it may go, but somebody must know. */
+  caution: { unit: string; held: HeldInside[] } | null;
   /** The fact that the server has not answered yet. */
   sending: PackDone | null;
   lookup: string | null;
@@ -41,6 +53,7 @@ export const NEW_PACK_DESK: PackDesk = {
   done: null,
   stop: null,
   notice: null,
+  caution: null,
   sending: null,
   lookup: null,
   held: [],

@@ -8,7 +8,7 @@ export function packStep(state: PackDesk, ...effects: PackEffect[]): PackStep {
 
 /** The same screen with nothing to say about the past. */
 export function quiet(state: PackDesk): PackDesk {
-  return { ...state, done: null, stop: null, notice: null };
+  return { ...state, done: null, stop: null, notice: null, caution: null };
 }
 
 /** Hands a fact over; the screen waits for its answer. */

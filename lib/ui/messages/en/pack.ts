@@ -30,6 +30,7 @@ export const pack = {
   },
   notice: {
     is_item: '{scanned} is an item, neither a unit nor a container.',
+    already_here: '{scanned} is in this carton already.',
     unknown: 'Nobody knows {scanned} yet. Is it a new carton?',
     no_container: '{scanned} is no container to put it into.',
     not_packed: '{scanned} is in no container.',

@@ -131,7 +131,7 @@ export const refusals: Record<RefusalCode, RefusalWords> = {
   },
   unsigned: {
     title: 'Not signed off',
-    text: 'Unit {unit} has no QA sign-off that counts: one from before a return has lapsed. QA must sign it off.',
+    text: 'Unit {unit} has no QA sign-off. One from before a return has lapsed.',
   },
   hold_already_released: { title: 'Already released', text: 'This hold was released before.' },
   void_of_void: { title: 'A void stays', text: 'An event that voids another cannot be voided.' },

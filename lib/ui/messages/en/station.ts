@@ -121,6 +121,7 @@ export const station = {
   defect: {
     title: 'What is wrong with {unit}?',
     usual: 'Codes given here lately',
+    elsewhere: 'Codes given elsewhere in the plant',
     none: 'No code was given here yet. Scan or type one.',
     noCode: 'Fail without a code',
   },
