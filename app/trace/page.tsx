@@ -1,7 +1,9 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
+import { beginHolds, endHolds, holdSome } from '@/app/trace/actions';
 import { whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
 import { inputErrors } from '@/lib/domain/input-errors';
+import { may } from '@/lib/domain/people/permissions';
 import { describeSubject } from '@/lib/server/describe-subject';
 import { identifyCode } from '@/lib/server/identify-code';
 import { readPlant } from '@/lib/server/read-plant';
@@ -18,13 +20,14 @@ import { TraceScreen } from '@/lib/ui/trace/trace-screen';
 export const metadata: Metadata = { title: en.trace.title };
 
 const PAGE_COUNT = 100;
+const HOLD_ACTIONS = { begin: beginHolds, hold: holdSome, end: endHolds };
 
 type Search = Record<string, string | string[] | undefined>;
 
 /** One box for anything scanned, and the where-used answer that its address asks for. */
 export default async function TracePage({ searchParams }: { searchParams: Promise<Search> }) {
   const { code, ...search } = await searchParams;
-  await requirePrincipal('screen:trace', { returnTo: addressOf({ code, ...search }) });
+  const principal = await requirePrincipal('screen:trace', { returnTo: addressOf({ code, ...search }) });
   if (typeof code === 'string' && code.trim() !== '') return framed({}, await scanned(code.trim()));
   if (Object.keys(search).length === 0) return framed({}, null);
   const parsed = whereUsedQuestionSchema.safeParse(search);
@@ -37,6 +40,7 @@ export default async function TracePage({ searchParams }: { searchParams: Promis
       question={question}
       subject={await describeSubject(asked)}
       answer={await traceAnswer(asked)}
+      holdActions={may(principal, 'event:hold.placed') ? HOLD_ACTIONS : null}
     />,
   );
 }

@@ -1,4 +1,4 @@
-import { findUnitHolds } from '@/lib/data/log/find-recorded-events';
+import { findReleases } from '@/lib/data/log/find-recorded-events';
 import { findVoids } from '@/lib/data/log/find-voids';
 import { type LoggedEvent, subjectUnit, toLogged } from '@/lib/domain/events/logged-event';
 import type { RecordedEvent } from '@/lib/domain/events/recorded-event';
@@ -9,6 +9,7 @@ import { signOffOf } from '@/lib/domain/units/sign-off';
 import type { UnitRecord } from '@/lib/domain/units/unit-record';
 import { unitStanding } from '@/lib/domain/units/unit-standing';
 import { asBuilt, type EventRecord } from '@/lib/server/as-built';
+import { findContainerMoves } from '@/lib/server/container-history';
 import { database } from '@/lib/server/database';
 import { readPlant } from '@/lib/server/read-plant';
 
@@ -29,17 +30,21 @@ export async function readUnitRecord(unit: string, at?: string): Promise<UnitRec
     flags: flags.map((flag) => refusalSchema.parse(flag)),
   }));
   const untilUs = at === undefined ? Number.POSITIVE_INFINITY : instantOf(at);
-  const releases = (await findUnitHolds(database().pool, unit)).filter(
-    ({ event }) => event.type === 'hold.released' && instantOf(event.at) <= untilUs,
+  const releases = await findReleases(
+    database().pool,
+    record.holds.map(({ hold }) => hold),
   );
   const plant = await readPlant();
   const own = ownEvents(unit, events);
+  const around = [...releases, ...(await findContainerMoves(own))].filter(
+    ({ event }) => instantOf(event.at) <= untilUs,
+  );
   const state = foldUnit(unit, own, plant);
   return {
     ...record,
     standing: unitStanding(unit, state, plant),
     signOff: signOffOf(unit, own, plant),
-    history: [...history, ...releases].sort((a, b) => compareKeys(keyOf(a), keyOf(b))),
+    history: [...history, ...around].sort((a, b) => compareKeys(keyOf(a), keyOf(b))),
   };
 }
 

@@ -128,7 +128,7 @@ test('changeover: a reel that stands in another machine leaves it first', async 
   await verdict(page, 'GO', 'It left slot 1-01 of L2-PLACE.');
   await page.goto(`${shift.origin}/item/R-C3`);
   await page.getByText('L1-PLACE').first().waitFor();
-  expect(await page.getByRole('table').getByText('still there').count()).toBe(1);
+  expect(await page.getByText('Still there', { exact: true }).count()).toBe(1);
 });
 
 test('changeover: what comes out is counted on its return', async () => {

@@ -67,9 +67,13 @@ const HOLDS_AND_RELEASES = `
   where h.type = 'hold.placed' and (h.body -> 'target' ->> 'kind') collate "C" = $2
     and (h.body -> 'target' ->> 'id') collate "C" = $1`;
 
-/** Releases of the holds on a unit, and the holds; a unit's other events are found by `findUnitEvents`. */
-export function findUnitHolds(db: Queryable, unit: string): Promise<RecordedEvent[]> {
-  return select(db, HOLDS_AND_RELEASES, [unit, 'unit']);
+/** The releases of holds, those of the gate too; by event_of_hold. */
+export function findReleases(db: Queryable, holds: readonly string[]): Promise<RecordedEvent[]> {
+  return select(
+    db,
+    "select position from log.event where type = 'hold.released' and body ->> 'hold' = any($1::text[])",
+    [holds],
+  );
 }
 
 /** An item's own life and the holds on it; by event_of_item. */

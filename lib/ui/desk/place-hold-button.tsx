@@ -23,7 +23,7 @@ export function PlaceHoldButton({
       label={t('label')}
       shape={IconHandStop}
       title={t('title', { target: id })}
-      text={t('text')}
+      text={t(`text.${kind}`)}
       confirm={t('confirm')}
       hidden={{ kind, id }}
       action={action}

@@ -1,6 +1,6 @@
 'use client';
 
-import { IconAlertTriangleFilled, IconBan } from '@tabler/icons-react';
+import { IconAlertTriangleFilled, IconBan, IconHandStop } from '@tabler/icons-react';
 import type { ReactNode } from 'react';
 import { useTimeZone, useTranslations } from 'use-intl';
 import type { RecordedEvent } from '@/lib/domain/events/recorded-event';
@@ -11,6 +11,7 @@ import classes from '@/lib/ui/events/timeline.module.css';
 import { formatMoment } from '@/lib/ui/format-moment';
 import { useDuration } from '@/lib/ui/use-duration';
 import { ReasonList } from '@/lib/ui/verdict/reason-list';
+import { useHoldReason } from '@/lib/ui/verdict/use-hold-reason';
 
 /** From how late on it is worth saying that an event was recorded later than it happened. */
 const LATE_MS = 120_000;
@@ -23,21 +24,39 @@ const DOUBT_SAID_MS = 1000;
  */
 export function Timeline({
   history,
+  holds = [],
   actionOf,
 }: {
   history: readonly RecordedEvent[];
+  /** Holds on the thing: one that the gate placed is told at the event that caused it. */
+  holds?: readonly { hold: string; reason: string; automatic: boolean }[];
   actionOf?: (recorded: RecordedEvent) => ReactNode;
 }) {
   return (
     <ol className={classes.timeline}>
       {history.map((recorded) => (
-        <Entry key={recorded.event.id} recorded={recorded} action={actionOf?.(recorded)} />
+        <Entry
+          key={recorded.event.id}
+          recorded={recorded}
+          held={holds.find(({ hold, automatic }) => automatic && hold === recorded.event.id)?.reason ?? null}
+          action={actionOf?.(recorded)}
+        />
       ))}
     </ol>
   );
 }
 
-function Entry({ recorded, action }: { recorded: RecordedEvent; action: ReactNode }) {
+function Entry({
+  recorded,
+  held,
+  action,
+}: {
+  recorded: RecordedEvent;
+  /** Why the gate put the thing on hold for it, or null. */
+  held: string | null;
+  action: ReactNode;
+}) {
+  const reasonOf = useHoldReason();
   const t = useTranslations('eventFacts');
   const tEvent = useTranslations('events');
   const timeZone = useTimeZone() ?? 'UTC';
@@ -69,6 +88,12 @@ function Entry({ recorded, action }: { recorded: RecordedEvent; action: ReactNod
               <ReasonList reasons={flags} />
             </div>
           </div>
+        )}
+        {held !== null && voidedBy === null && (
+          <p className={classes.void}>
+            <IconHandStop aria-hidden />
+            {t('heldByGate', { reason: reasonOf(held) })}
+          </p>
         )}
         {voidedBy !== null && (
           <p className={classes.void}>

@@ -52,6 +52,7 @@ export function PlaceHoldForm({
             ))}
           </div>
         </fieldset>
+        <p className={classes.quiet}>{t(`means.${fields.kind}`)}</p>
         <FactField
           label={t('id')}
           value={fields.id}

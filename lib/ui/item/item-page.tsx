@@ -13,8 +13,8 @@ import { formatMoment } from '@/lib/ui/format-moment';
 import { ItemTroubles } from '@/lib/ui/item/item-troubles';
 import { StaysTable } from '@/lib/ui/item/stays-table';
 import { Section } from '@/lib/ui/section';
-import { Screen } from '@/lib/ui/shell/screen';
 import { ResultTag } from '@/lib/ui/tags/result-tag';
+import { RecordScreen } from '@/lib/ui/trace/record-screen';
 import { TraceLink } from '@/lib/ui/trace/trace-link';
 import { UsedSummary } from '@/lib/ui/trace/used-summary';
 
@@ -26,7 +26,7 @@ export function ItemPage({ record, actions }: { record: ItemRecord; actions: Des
   const { item, facts, holds, stays, history, used, now } = record;
   const kind = facts === null ? 'none' : tKind(facts.kind);
   return (
-    <Screen
+    <RecordScreen
       title={t.rich('titleRich', { kind, code: () => <CodeText code={item} /> })}
       beside={facts !== null && <PlaceHoldButton kind="item" id={item} action={actions.placeHold} />}
     >
@@ -47,7 +47,7 @@ export function ItemPage({ record, actions }: { record: ItemRecord; actions: Des
           actionOf={(recorded) => <VoidButton recorded={recorded} action={actions.voidEvent} />}
         />
       </Section>
-    </Screen>
+    </RecordScreen>
   );
 }
 

@@ -8,9 +8,9 @@ import { HoldsTable } from '@/lib/ui/desk/holds-table';
 import { PlaceHoldButton } from '@/lib/ui/desk/place-hold-button';
 import { ItemTroubles } from '@/lib/ui/item/item-troubles';
 import { Section } from '@/lib/ui/section';
-import { Screen } from '@/lib/ui/shell/screen';
 import table from '@/lib/ui/table.module.css';
 import { ResultTag } from '@/lib/ui/tags/result-tag';
+import { RecordScreen } from '@/lib/ui/trace/record-screen';
 import { TraceLink } from '@/lib/ui/trace/trace-link';
 import { UsedSummary } from '@/lib/ui/trace/used-summary';
 
@@ -20,7 +20,7 @@ export function LotPage({ record, actions }: { record: LotRecord; actions: DeskA
   const tUnit = useTranslations('unit');
   const { lot, items, holds, used } = record;
   return (
-    <Screen
+    <RecordScreen
       title={t.rich('lotTitleRich', { code: () => <CodeText code={lot} /> })}
       beside={<PlaceHoldButton kind="lot" id={lot} action={actions.placeHold} />}
     >
@@ -34,7 +34,7 @@ export function LotPage({ record, actions }: { record: LotRecord; actions: DeskA
       <Section title={t('items.title')} beside={<p>{t('items.count', { count: items.length })}</p>}>
         <LotItems items={items} />
       </Section>
-    </Screen>
+    </RecordScreen>
   );
 }
 

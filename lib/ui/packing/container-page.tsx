@@ -15,8 +15,8 @@ import { Moment } from '@/lib/ui/moment';
 import { NestedContainers } from '@/lib/ui/packing/nested-containers';
 import { PackedUnits } from '@/lib/ui/packing/packed-units';
 import { Section } from '@/lib/ui/section';
-import { Screen } from '@/lib/ui/shell/screen';
 import { PlaceTag } from '@/lib/ui/tags/place-tag';
+import { RecordScreen } from '@/lib/ui/trace/record-screen';
 import { Trouble } from '@/lib/ui/trouble';
 import { useHoldReason } from '@/lib/ui/verdict/use-hold-reason';
 
@@ -26,7 +26,7 @@ export function ContainerPage({ record, actions }: { record: ContainerRecord; ac
   const reasonOf = useHoldReason();
   const { container, containers, units, unitCount, holds, history } = record;
   return (
-    <Screen
+    <RecordScreen
       title={t.rich('containerRich', { code: () => <CodeText code={container} /> })}
       beside={<PlaceHoldButton kind="container" id={container} action={actions.placeHold} />}
     >
@@ -57,7 +57,7 @@ export function ContainerPage({ record, actions }: { record: ContainerRecord; ac
           actionOf={(recorded) => <VoidButton recorded={recorded} action={actions.voidEvent} />}
         />
       </Section>
-    </Screen>
+    </RecordScreen>
   );
 }
 

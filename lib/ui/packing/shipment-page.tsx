@@ -7,7 +7,7 @@ import { Facts } from '@/lib/ui/facts';
 import { NestedContainers } from '@/lib/ui/packing/nested-containers';
 import { PackedUnits } from '@/lib/ui/packing/packed-units';
 import { Section } from '@/lib/ui/section';
-import { Screen } from '@/lib/ui/shell/screen';
+import { RecordScreen } from '@/lib/ui/trace/record-screen';
 
 /** What left with a shipment: to whom, in which containers, which units, and which of them came back. */
 export function ShipmentPage({ record }: { record: ShipmentRecord }) {
@@ -15,7 +15,7 @@ export function ShipmentPage({ record }: { record: ShipmentRecord }) {
   const { number } = useFormatter();
   const { shipment, customers, containers, units, unitCount, cameBack } = record;
   return (
-    <Screen title={t.rich('shipmentRich', { code: () => <CodeText code={shipment} /> })}>
+    <RecordScreen title={t.rich('shipmentRich', { code: () => <CodeText code={shipment} /> })}>
       <Facts
         facts={[
           [t('facts.customer'), customers.join(', ')],
@@ -41,6 +41,6 @@ export function ShipmentPage({ record }: { record: ShipmentRecord }) {
       <Section title={t('units.title')} beside={<p>{t('units.count', { count: unitCount })}</p>}>
         <PackedUnits units={units} count={unitCount} />
       </Section>
-    </Screen>
+    </RecordScreen>
   );
 }

@@ -1,6 +1,6 @@
 'use client';
 
-import { Anchor } from '@mantine/core';
+import { Anchor, Group } from '@mantine/core';
 import Link from 'next/link';
 import { useTimeZone, useTranslations } from 'use-intl';
 import type { TraceAnswer } from '@/lib/domain/genealogy/trace-answer';
@@ -11,6 +11,7 @@ import { Section } from '@/lib/ui/section';
 import { AnswerActions } from '@/lib/ui/trace/answer-actions';
 import { Completeness } from '@/lib/ui/trace/completeness';
 import { GroupTabs } from '@/lib/ui/trace/group-tabs';
+import { type HoldActions, HoldUnitsButton } from '@/lib/ui/trace/hold-units-button';
 import { Narrowing } from '@/lib/ui/trace/narrowing';
 import { ShippedTable } from '@/lib/ui/trace/shipped-table';
 import { SubjectFacts } from '@/lib/ui/trace/subject-facts';
@@ -23,10 +24,13 @@ export function AnswerView({
   question,
   subject,
   answer,
+  holdActions,
 }: {
   question: TraceQuestion;
   subject: TraceSubject;
   answer: TraceAnswer;
+  /** Null for whoever may not place holds. */
+  holdActions: HoldActions | null;
 }) {
   const t = useTranslations('trace');
   const { certainty: _, place: __, relation: ___, ...whole } = question;
@@ -49,7 +53,17 @@ export function AnswerView({
       <Section
         title={t(`units.title.${answer.shown}`)}
         beside={
-          <p>{t('units.count', { shown: answer.shownCount, count: answer.counts[answer.shown].units })}</p>
+          <Group gap="md">
+            <p>{t('units.count', { shown: answer.shownCount, count: answer.counts[answer.shown].units })}</p>
+            {holdActions !== null && (
+              <HoldUnitsButton
+                key={rowsQuery}
+                query={rowsQuery}
+                count={answer.shownCount}
+                actions={holdActions}
+              />
+            )}
+          </Group>
         }
       >
         <UsedUnits

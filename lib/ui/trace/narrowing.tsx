@@ -9,13 +9,13 @@ import { RelationTag } from '@/lib/ui/tags/relation-tag';
 import classes from '@/lib/ui/trace/trace.module.css';
 import { type TraceQuestion, traceAddress } from '@/lib/ui/trace/trace-address';
 
-/** Counts by place and by relation as bars with their numbers; a press shows only those units, another one all again. */
+/** Certain and possible units by place and by relation, as bars with their numbers; a press shows only those units, another one all again. */
 export function Narrowing({ question, answer }: { question: TraceQuestion; answer: TraceAnswer }) {
   const t = useTranslations('trace.narrow');
   const tPlace = useTranslations('tags.place');
   const tRelation = useTranslations('tags.relation');
   const { shown } = answer;
-  const counts = answer.counts[shown];
+  const total = answer.counts.certain.units + answer.counts.possible.units;
   const base: TraceQuestion = { ...question, certainty: [shown] };
   return (
     <div className={classes.narrowing}>
@@ -26,8 +26,9 @@ export function Narrowing({ question, answer }: { question: TraceQuestion; answe
             key={kind}
             name={tPlace(kind)}
             tag={<PlaceTag place={kind} />}
-            count={counts.byPlace[kind]}
-            total={counts.units}
+            count={answer.counts.certain.byPlace[kind]}
+            possible={answer.counts.possible.byPlace[kind]}
+            total={total}
             isPicked={question.place?.includes(kind) === true}
             href={traceAddress({ ...base, place: toggled<PlaceKind>(question.place, kind) })}
           />
@@ -40,8 +41,9 @@ export function Narrowing({ question, answer }: { question: TraceQuestion; answe
             key={relation}
             name={tRelation(relation)}
             tag={<RelationTag relation={relation} />}
-            count={counts[relation]}
-            total={counts.units}
+            count={answer.counts.certain[relation]}
+            possible={answer.counts.possible[relation]}
+            total={total}
             isPicked={question.relation?.includes(relation) === true}
             href={traceAddress({ ...base, relation: toggled<Relation>(question.relation, relation) })}
           />
@@ -54,14 +56,17 @@ export function Narrowing({ question, answer }: { question: TraceQuestion; answe
 function BarLink(bar: {
   name: string;
   tag: React.ReactNode;
+  /** Certain units. */
   count: number;
+  possible: number;
   total: number;
   isPicked: boolean;
   href: string;
 }) {
   const t = useTranslations('trace.narrow');
   const { number } = useFormatter();
-  const { name, tag, count, total, isPicked, href } = bar;
+  const { name, tag, count, possible, total, isPicked, href } = bar;
+  const numbers = possible === 0 ? number(count) : t('both', { certain: count, possible });
   return (
     <Link
       href={href}
@@ -69,14 +74,14 @@ function BarLink(bar: {
       scroll={false}
       className={classes.bar}
       data-picked={isPicked}
-      data-empty={count === 0}
-      aria-label={`${t(isPicked ? 'drop' : 'pick', { name })}: ${number(count)}`}
+      data-empty={count + possible === 0}
+      aria-label={`${t(isPicked ? 'drop' : 'pick', { name })}: ${numbers}`}
     >
       <span>{tag}</span>
       <span className={classes.track}>
-        <i style={{ width: `${total === 0 ? 0 : (100 * count) / total}%` }} />
+        <i style={{ width: `${total === 0 ? 0 : (100 * (count + possible)) / total}%` }} />
       </span>
-      <strong>{number(count)}</strong>
+      <strong>{numbers}</strong>
     </Link>
   );
 }

@@ -11,8 +11,8 @@ import { HoldsTable } from '@/lib/ui/desk/holds-table';
 import { Timeline } from '@/lib/ui/events/timeline';
 import { VoidButton } from '@/lib/ui/events/void-button';
 import { Section } from '@/lib/ui/section';
-import { Screen } from '@/lib/ui/shell/screen';
 import { Completeness } from '@/lib/ui/trace/completeness';
+import { RecordScreen } from '@/lib/ui/trace/record-screen';
 import { AsBuiltTable } from '@/lib/ui/unit/as-built-table';
 import { FamilyTree } from '@/lib/ui/unit/family-tree';
 import { MomentForm } from '@/lib/ui/unit/moment-form';
@@ -37,7 +37,7 @@ export function UnitPage({
   const allowed = at === null ? actions : NO_ACTIONS;
   const items = new Set(draws.map((draw) => draw.item)).size;
   return (
-    <Screen
+    <RecordScreen
       title={t.rich('titleRich', { unit: () => <CodeText code={unit} /> })}
       beside={<UnitActions unit={unit} isScrapped={standing.isScrapped} actions={allowed} />}
     >
@@ -63,10 +63,11 @@ export function UnitPage({
         <MomentForm unit={unit} at={at} />
         <Timeline
           history={history}
+          holds={holds}
           actionOf={(recorded) => <VoidButton recorded={recorded} action={allowed.voidEvent} />}
         />
       </Section>
-    </Screen>
+    </RecordScreen>
   );
 }
 

@@ -54,4 +54,5 @@ export const eventFacts = {
   brought: 'brought by {by}',
   voided: 'Voided by {by} at {time}: {reason}',
   flagged: 'Against a rule:',
+  heldByGate: 'The gate put it on hold: {reason}',
 } as const;

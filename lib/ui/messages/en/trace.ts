@@ -76,6 +76,7 @@ export const trace = {
     all: 'Show all',
     pick: 'Only {name}',
     drop: 'Not only {name}',
+    both: '{certain, number} + {possible, number} possible',
   },
   shipped: {
     title: 'Left the plant',
@@ -111,6 +112,21 @@ export const trace = {
     failed: 'The next units could not be loaded.',
     printed:
       '{shown, number} of {count, number} units are printed here; the CSV file has all of them, the certain and the possible.',
+  },
+  hold: {
+    label: 'Hold these {count, plural, one {unit} other {# units}}',
+    title: 'Hold {count, plural, one {one unit} other {# units}}',
+    text: 'Each of them gets a hold of its own: it does not go on, is not packed and not shipped until QA releases it. What has left the plant has left; its hold counts when it comes back.',
+    bounded:
+      'The answer has {count, number} units. At most {max, number} are held at a time: the first ones now; narrow the answer for the others.',
+    progress: 'Units held so far',
+    confirm: 'Hold them',
+    again: 'Go on',
+    holding: '{done, number} of {count, number} are held…',
+    failed:
+      'The server did not answer; {done, number} of {count, number} are held. Go on: none is held twice.',
+    done: '{held, plural, one {One unit is} other {# units are}} on hold now.',
+    refused: 'Not held: {units}',
   },
   csv: 'CSV of everything',
   print: 'Print',

@@ -91,7 +91,12 @@ export const unit = {
     hold: {
       label: 'Place hold',
       title: 'Place a hold on {target}',
-      text: 'It may not go on, be packed or be shipped until the hold is released.',
+      text: {
+        unit: 'It may not go on, be packed or be shipped until the hold is released.',
+        container: 'It and what is in it may not be packed further or shipped until the hold is released.',
+        item: 'Nothing more is drawn from it until the hold is released. Units that have used it already are not held: its where-used answer lists them, and can hold them.',
+        lot: 'Nothing more is drawn from any item of this lot until the hold is released. Units that have used it already are not held: its where-used answer lists them, and can hold them.',
+      },
       confirm: 'Place hold',
     },
     release: {
