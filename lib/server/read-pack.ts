@@ -1,5 +1,6 @@
 import { findContainer } from '@/lib/data/packing/find-container';
 import { findContents } from '@/lib/data/packing/find-contents';
+import { findCustomers } from '@/lib/data/packing/find-customers';
 import { loadPlant } from '@/lib/data/plant/load-plant';
 import { assembleKnown } from '@/lib/data/record/assemble-known';
 import { openRecordCache } from '@/lib/data/record/record-cache';
@@ -9,6 +10,8 @@ import { judge } from '@/lib/domain/gate/judge';
 import type { PackPicture } from '@/lib/domain/packing/pack-picture';
 import { formatInstant } from '@/lib/domain/time';
 import { database } from '@/lib/server/database';
+
+const CUSTOMERS_COUNT = 200;
 
 /** A container with what is in it, and what the gate would say to shipping it now. */
 export function readPack(container: string): Promise<PackPicture> {
@@ -27,6 +30,7 @@ export function readPack(container: string): Promise<PackPicture> {
       customer: row?.customer ?? null,
       destination: row?.destination ?? null,
       ...contents,
+      customers: await findCustomers(db, CUSTOMERS_COUNT),
       blocked: row === null ? [] : judge(event, known),
     };
   });

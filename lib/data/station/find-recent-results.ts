@@ -8,7 +8,7 @@ const rowSchema = z.object({
   unit: z.string(),
   product: z.string().nullable(),
   revision: z.string().nullable(),
-  result: resultSchema,
+  result: resultSchema.nullable(),
   at: z.string(),
   operator: z.string().nullable(),
   defects: z.array(z.object({ code: z.string(), position: z.string().optional() })),
@@ -17,8 +17,8 @@ const rowSchema = z.object({
 });
 
 /**
- * The last results given at a station, newest first, voided ones too. Direction: event_at_station backwards, `count`
- * rows; ties of time by id.
+ * The last results and sign-offs given at a station, newest first, voided ones too. Direction: event_at_station and
+ * signing_at_station backwards, `count` rows of each; ties of time by id.
  */
 export async function findRecentResults(
   db: Queryable,
@@ -31,8 +31,11 @@ export async function findRecentResults(
        exists (select from read.voided v where v.event = e.id) as is_voided,
        exists (select from read.hold h where h.target_kind = 'unit' and h.target = e.unit
                  and h.released_at = 'infinity') as is_held
-     from log.event e left join read.unit u on u.unit = e.unit
-     where e.type = 'unit.processed' and e.station = $1
+     from (
+       (select * from log.event where type = 'unit.processed' and station = $1 order by at desc, id desc limit $2)
+       union all
+       (select * from log.event where type = 'unit.signed' and station = $1 order by at desc, id desc limit $2)
+     ) e left join read.unit u on u.unit = e.unit
      order by e.at desc, e.id desc
      limit $2`,
     [station, count],

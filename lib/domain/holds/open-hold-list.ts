@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { holdTargetKindSchema } from '@/lib/domain/events/vocabulary';
+import { refusalSchema } from '@/lib/domain/gate/question';
 
 /** A hold that nobody has released yet. */
 export const openHoldEntrySchema = z.object({
@@ -10,6 +11,8 @@ export const openHoldEntrySchema = z.object({
   reason: z.string(),
   automatic: z.boolean(),
   at: z.string(),
+  /** Of an automatic hold: what the gate found, with its facts; empty when attempts ran out. */
+  because: z.array(refusalSchema),
   /** Badge of who placed it, or did what placed it. */
   placedBy: z.string().nullable(),
 });

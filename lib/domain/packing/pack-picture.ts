@@ -22,6 +22,8 @@ export const packPictureSchema = z.object({
   containers: z.array(z.object({ container: z.string(), unitCount: z.int() })),
   /** Units in it at any depth. */
   unitCount: z.int(),
+  /** Customers to whom something was shipped before. */
+  customers: z.array(z.string()),
   /** Why it may not be shipped now; empty when it may. */
   blocked: z.array(refusalSchema),
 });

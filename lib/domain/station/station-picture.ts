@@ -27,7 +27,8 @@ export const recentResultSchema = z.object({
   unit: z.string(),
   product: z.string().nullable(),
   revision: z.string().nullable(),
-  result: resultSchema,
+  /** Null for a sign-off. */
+  result: resultSchema.nullable(),
   at: z.string(),
   operator: z.string().nullable(),
   defects: z.array(z.object({ code: z.string(), position: z.string().nullable() })),

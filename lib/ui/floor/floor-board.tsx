@@ -15,7 +15,7 @@ import { formatMoment } from '@/lib/ui/format-moment';
 import { Screen } from '@/lib/ui/shell/screen';
 import { Trouble } from '@/lib/ui/trouble';
 
-/** The whole floor, renewed by itself: what runs, what is stuck, what is held. */
+/** The whole floor, renewed by itself: what is stuck and what is held first, then what runs. */
 export function FloorBoard({
   first,
   site,
@@ -61,20 +61,14 @@ function Board({ picture, maySeeDevices }: { picture: FloorPicture; maySeeDevice
   const t = useTranslations('floor');
   return (
     <div className={classes.board}>
-      <div className={classes.lines}>
-        {picture.lines.map((line) => (
-          <LineStrip key={JSON.stringify(line.line)} picture={line} at={picture.at} />
-        ))}
-        {picture.others.length > 0 && (
-          <p className={classes.quiet}>{t('others', { stations: picture.others.join(', ') })}</p>
-        )}
-      </div>
       <div className={classes.lists}>
-        <section>
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a list that scrolls must be reached by keyboard */}
+        <section tabIndex={0} aria-label={t('stuck.title')}>
           <h2>{t('stuck.title')}</h2>
           <StuckList stuck={picture.stuck} at={picture.at} />
         </section>
-        <section>
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a list that scrolls must be reached by keyboard */}
+        <section tabIndex={0} aria-label={t('held.title')}>
           <h2>{t('held.title')}</h2>
           <HeldList holds={picture.holds} at={picture.at} />
         </section>
@@ -87,6 +81,14 @@ function Board({ picture, maySeeDevices }: { picture: FloorPicture; maySeeDevice
             </Link>
           )}
         </section>
+      </div>
+      <div className={classes.lines}>
+        {picture.lines.map((line) => (
+          <LineStrip key={JSON.stringify(line.line)} picture={line} at={picture.at} />
+        ))}
+        {picture.others.length > 0 && (
+          <p className={classes.quiet}>{t('others', { stations: picture.others.join(', ') })}</p>
+        )}
       </div>
     </div>
   );

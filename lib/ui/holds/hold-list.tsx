@@ -11,6 +11,7 @@ import classes from '@/lib/ui/shop/shop.module.css';
 import { HoldTag } from '@/lib/ui/tags/hold-tag';
 import { useDuration } from '@/lib/ui/use-duration';
 import { useHoldReason } from '@/lib/ui/verdict/use-hold-reason';
+import { useRefusalWords } from '@/lib/ui/verdict/use-refusal-words';
 
 const AGES_EVERY_MS = 30_000;
 
@@ -73,7 +74,8 @@ function HoldCard({
   const t = useTranslations('holds');
   const reasonOf = useHoldReason();
   const durationOf = useDuration();
-  const { kind, id, reason, automatic, at, placedBy } = hold;
+  const { kind, id, reason, automatic, at, because, placedBy } = hold;
+  const wordsOf = useRefusalWords();
   return (
     <article className={classes.card}>
       <div className={classes.spread}>
@@ -90,10 +92,14 @@ function HoldCard({
       <p>
         <strong>{reasonOf(reason)}</strong>
       </p>
+      {because.map((refusal) => (
+        <p key={JSON.stringify(refusal)}>{wordsOf(refusal).text}</p>
+      ))}
       <p className={classes.quiet}>
         <Moment at={at} /> · {t('age', { age: durationOf(nowMs - Date.parse(at)) })}
-        {automatic && ` · ${t('automatic')}`}
-        {placedBy !== null && ` · ${t('placedBy', { badge: placedBy })}`}
+        {automatic
+          ? ` · ${placedBy === null ? t('automatic') : t('automaticWhen', { badge: placedBy })}`
+          : placedBy !== null && ` · ${t('placedBy', { badge: placedBy })}`}
       </p>
       {onRelease !== null && (
         <div className={classes.row}>

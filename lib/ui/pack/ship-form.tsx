@@ -2,7 +2,7 @@
 
 import { TextInput } from '@mantine/core';
 import { IconTruckDelivery } from '@tabler/icons-react';
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useId, useState } from 'react';
 import { useTranslations } from 'use-intl';
 import { codeFault } from '@/lib/domain/codes';
 import type { PackInput } from '@/lib/domain/packing/desk/pack-desk';
@@ -40,7 +40,12 @@ export function ShipForm({
           <ReasonList reasons={blocked.slice(0, REASONS_SHOWN_MAX)} />
         </>
       ) : (
-        <Words container={container} isSending={isSending} dispatch={dispatch} />
+        <Words
+          container={container}
+          customers={picture.customers}
+          isSending={isSending}
+          dispatch={dispatch}
+        />
       )}
     </section>
   );
@@ -48,10 +53,12 @@ export function ShipForm({
 
 function Words({
   container,
+  customers,
   isSending,
   dispatch,
 }: {
   container: string;
+  customers: readonly string[];
   isSending: boolean;
   dispatch: (input: PackInput) => void;
 }) {
@@ -59,6 +66,7 @@ function Words({
   const [shipment, setShipment] = useState('');
   const [customer, setCustomer] = useState('');
   const [destination, setDestination] = useState('');
+  const listId = useId();
   const [isTried, setTried] = useState(false);
   const shipmentFault =
     shipment.trim() === '' ? t('needed') : codeFault(shipment.trim()) === null ? null : t('notCode');
@@ -89,10 +97,16 @@ function Words({
         size="xl"
         label={t('customer')}
         value={customer}
+        list={listId}
         onChange={(event) => setCustomer(event.currentTarget.value)}
         error={isTried ? customerFault : null}
         autoComplete="off"
       />
+      <datalist id={listId}>
+        {customers.map((each) => (
+          <option key={each} value={each} />
+        ))}
+      </datalist>
       <TextInput
         size="xl"
         label={t('destination')}

@@ -4,6 +4,8 @@ import type { Role } from '@/lib/domain/people/roles';
 export type PeopleRow = {
   badge: string;
   name: string | null;
+  /** Whether the plant file has the badge among its operators. */
+  isInPlant: boolean;
   account: {
     role: Role;
     isActive: boolean;

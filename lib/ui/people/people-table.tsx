@@ -12,7 +12,8 @@ import {
   TableTr,
 } from '@mantine/core';
 import { useState } from 'react';
-import { useFormatter, useTranslations } from 'use-intl';
+import { useTimeZone, useTranslations } from 'use-intl';
+import { formatMoment } from '@/lib/ui/format-moment';
 import type { PeopleRow } from '@/lib/ui/people/people-row';
 import { PersonForm } from '@/lib/ui/people/person-form';
 import type { FormAction } from '@/lib/ui/people/use-form-action';
@@ -69,6 +70,7 @@ export function PeopleTable({
           <PersonForm
             badge={edited.badge}
             name={edited.row?.name ?? ''}
+            known={people.filter((row) => row.isInPlant).map((row) => row.badge)}
             account={account}
             action={account === null ? addPerson : changePerson}
             onDone={close}
@@ -81,7 +83,7 @@ export function PeopleTable({
 
 function PersonRow({ row, onEdit }: { row: PeopleRow; onEdit: () => void }) {
   const t = useTranslations('people');
-  const format = useFormatter();
+  const timeZone = useTimeZone() ?? 'UTC';
   const { badge, name, account } = row;
   const cells =
     account === null
@@ -92,7 +94,7 @@ function PersonRow({ row, onEdit }: { row: PeopleRow; onEdit: () => void }) {
           t(account.isActive ? 'state.active' : 'state.closed'),
           account.lastSignInAt === null
             ? t('never')
-            : format.dateTime(account.lastSignInAt, { dateStyle: 'medium', timeStyle: 'short' }),
+            : formatMoment(account.lastSignInAt.getTime(), { timeZone, precision: 'minute' }),
         ];
   const label = account === null ? t('giveAccessTo', { badge }) : t('changeOf', { badge });
   return (

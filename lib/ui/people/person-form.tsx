@@ -1,4 +1,5 @@
-import { Button, Group, NativeSelect, PasswordInput, Stack, TextInput } from '@mantine/core';
+import { Button, Group, NativeSelect, PasswordInput, Stack, Text, TextInput } from '@mantine/core';
+import { useState } from 'react';
 import { useTranslations } from 'use-intl';
 import { ROLES } from '@/lib/domain/people/roles';
 import { useFaultText } from '@/lib/ui/people/form-fault';
@@ -9,12 +10,15 @@ import { type FormAction, useFormAction } from '@/lib/ui/people/use-form-action'
 export function PersonForm({
   badge,
   name,
+  known,
   account,
   action,
   onDone,
 }: {
   badge: string;
   name: string;
+  /** Badges that the plant file has. */
+  known: readonly string[];
   account: PeopleRow['account'];
   action: FormAction;
   onDone: () => void;
@@ -23,6 +27,7 @@ export function PersonForm({
   const { faults, isPending, onSubmit } = useFormAction({ action, onDone });
   const faultOf = useFaultText(faults);
   const isNew = account === null;
+  const [typed, setTyped] = useState(badge);
   const states = [
     { value: 'active', label: t('state.active') },
     { value: 'closed', label: t('state.closed') },
@@ -34,12 +39,17 @@ export function PersonForm({
           name="badge"
           label={t('form.badge')}
           defaultValue={badge}
+          onChange={(event) => setTyped(event.currentTarget.value.trim())}
           readOnly={badge !== ''}
           error={faultOf('badge')}
           autoComplete="off"
           autoCapitalize="none"
           spellCheck={false}
         />
+        <Text size="sm" role="status">
+          {typed !== '' && t(known.includes(typed) ? 'form.inPlant' : 'form.notInPlant', { badge: typed })}{' '}
+          {t('form.qualifications')}
+        </Text>
         {isNew && (
           <TextInput
             name="name"

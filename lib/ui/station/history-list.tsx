@@ -1,5 +1,6 @@
 'use client';
 
+import { IconSignature } from '@tabler/icons-react';
 import { useState } from 'react';
 import { useTranslations } from 'use-intl';
 import { may } from '@/lib/domain/people/permissions';
@@ -10,6 +11,7 @@ import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { UndoDialog } from '@/lib/ui/station/later-panels';
 import { ResultTag } from '@/lib/ui/tags/result-tag';
+import { Tag } from '@/lib/ui/tags/tag';
 
 /** The last results given at the station; those who may void an event can undo one. */
 export function HistoryList({
@@ -68,7 +70,13 @@ function RecentLine({ result }: { result: RecentResult }) {
       <span className={classes.spread}>
         <span className={classes.code}>{result.unit}</span>
         <span className={classes.tags}>
-          <ResultTag result={result.result} />
+          {result.result === null ? (
+            <Tag meaning="act" shape={IconSignature}>
+              {t('signed')}
+            </Tag>
+          ) : (
+            <ResultTag result={result.result} />
+          )}
         </span>
       </span>
       <span className={classes.quiet}>

@@ -32,6 +32,7 @@ comment on column log.event.delivery is 'What speaks against its having been bro
 
 create index event_of_unit on log.event (unit, at, id) where unit is not null;
 create index event_at_station on log.event (station, at) where type = 'unit.processed';
+create index signing_at_station on log.event (station, at) where type = 'unit.signed';
 create index event_by_operator on log.event (operator, at) where type = 'unit.processed';
 create index event_at on log.event (at) where type = 'unit.processed';
 create index event_of_item on log.event ((body ->> 'item') collate "C", at) where type like 'item.%';

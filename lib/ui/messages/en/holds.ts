@@ -7,6 +7,7 @@ export const holds = {
   age: 'for {age}',
   placedBy: 'by {badge}',
   automatic: 'placed by the gate',
+  automaticWhen: 'placed by the gate when {badge} recorded a result',
   filter: 'Show',
   all: 'All',
   place: 'Place a hold',

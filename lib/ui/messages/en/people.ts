@@ -29,6 +29,10 @@ export const people = {
   giveAccessTo: 'Give access to {badge}',
   form: {
     badge: 'Badge',
+    inPlant: 'The plant file knows {badge}.',
+    notInPlant:
+      'The plant file does not know {badge} yet: until it does, its results are refused as an unknown badge.',
+    qualifications: 'What a person is qualified for stands in the plant file, under operators.',
     name: 'Name',
     role: 'Role',
     state: 'State',

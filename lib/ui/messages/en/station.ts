@@ -217,6 +217,7 @@ export const station = {
   },
   history: {
     title: 'Last results here',
+    signed: 'Signed off',
     none: 'No result was given here yet.',
     voided: 'undone',
     held: 'on hold',
