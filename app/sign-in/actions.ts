@@ -2,6 +2,8 @@
 
 import { cookies, headers } from 'next/headers';
 import { redirect } from 'next/navigation';
+import type { PersonPrincipal } from '@/lib/domain/people/principal';
+import { findPrincipal } from '@/lib/server/people/find-principal';
 import { clientAddress, isSecureRequest } from '@/lib/server/people/request-origin';
 import { safeReturnPath } from '@/lib/server/people/safe-return-path';
 import { endSession, startSession } from '@/lib/server/people/session';
@@ -32,7 +34,22 @@ async function signInWith(kind: 'station' | 'desktop', form: FormData): Promise<
   if (!result.ok) return { badge, refusal: result.refusal };
   const isSecure = isSecureRequest(requestHeaders);
   await startSession(await cookies(), { session: result.session, isSecure });
-  redirect(safeReturnPath(form.get('to')));
+  const asked = safeReturnPath(form.get('to'));
+  redirect(asked === '/' && kind === 'station' ? firstScreen(await findPrincipal(result.session)) : asked);
+}
+
+/** Where somebody's work at a shared station begins when they asked for no page. */
+function firstScreen(principal: PersonPrincipal | null): string {
+  switch (principal?.role) {
+    case 'operator':
+      return '/station';
+    case 'handler':
+      return '/changeover';
+    case 'packer':
+      return '/pack';
+    default:
+      return '/';
+  }
 }
 
 function textOf(form: FormData, name: string): string {

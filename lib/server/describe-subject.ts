@@ -1,4 +1,4 @@
-import { findItem, findItemsOfLot } from '@/lib/data/items/find-items';
+import { findItem, findItemsOfLot, findItemsOfPart } from '@/lib/data/items/find-items';
 import { loadPlant } from '@/lib/data/plant/load-plant';
 import { findHolds } from '@/lib/data/trace/find-holds';
 import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
@@ -6,6 +6,7 @@ import type { TraceSubject } from '@/lib/domain/genealogy/trace-subject';
 import { database } from '@/lib/server/database';
 
 const LOT_ITEMS_MAX = 1000;
+const PART_ITEMS_MAX = 60;
 
 /** What the leading condition of a where-used question is, for its head: the narrowest material, else the station … */
 export async function describeSubject(question: WhereUsedQuestion): Promise<TraceSubject> {
@@ -46,7 +47,10 @@ export async function describeSubject(question: WhereUsedQuestion): Promise<Trac
       isHeld: holds.some((hold) => hold.releasedAt === null),
     };
   }
-  if (part !== undefined) return { about: 'part', code: part, description: descriptionOf(part) };
+  if (part !== undefined) {
+    const { items, count } = await findItemsOfPart(db, part, PART_ITEMS_MAX);
+    return { about: 'part', code: part, description: descriptionOf(part), itemCount: count, items };
+  }
   if (station !== undefined) {
     const { operation, line } = plant.station(station) ?? {};
     return { about: 'station', code: station, operation: operation ?? null, line: line ?? null };

@@ -50,7 +50,7 @@ export async function readLotRecord(lot: string): Promise<LotRecord | null> {
   if (items.length + holds.length === 0) return null;
   return {
     lot,
-    items: items.map(({ countedAtUs: _, lot: __, supplier: ___, ...item }) => item),
+    items: items.map(({ countedAtUs: _, lot: __, ...item }) => item),
     holds,
     used: await traceAnswer({ lot, limit: 1 }),
   };

@@ -194,7 +194,7 @@ test('two scans in quick succession are both checked, in their order', async () 
   await verdict(page, 'STOP', `No-go for ${serial(998)}.`);
   await page.getByRole('region', { name: 'Waiting their turn' }).getByText(first).waitFor();
   await page.getByRole('button', { name: 'Understood' }).click();
-  await verdict(page, 'GO', first);
+  await verdict(page, 'CHECK', first);
 });
 
 test('a second unit with a no-go of its own says so while the first is in work', async () => {

@@ -17,7 +17,7 @@ export type TraceSubject =
       isHeld: boolean;
     }
   | { about: 'lot'; code: string; itemCount: number; parts: string[]; isHeld: boolean }
-  | { about: 'part'; code: string; description: string | null }
+  | { about: 'part'; code: string; description: string | null; itemCount: number; items: string[] }
   | { about: 'station'; code: string; operation: string | null; line: string | null }
   | { about: 'operator'; code: string; name: string | null }
   | { about: 'time' };

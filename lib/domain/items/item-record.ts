@@ -46,6 +46,7 @@ type LotItem = {
   item: string;
   kind: ItemKind;
   part: string | null;
+  supplier: string | null;
   quantity: number | null;
   isRetired: boolean;
   inspected: Result | null;

@@ -6,6 +6,7 @@ import { CodeText } from '@/lib/ui/code-text';
 import type { DeskActions } from '@/lib/ui/desk/desk-actions';
 import { HoldsTable } from '@/lib/ui/desk/holds-table';
 import { PlaceHoldButton } from '@/lib/ui/desk/place-hold-button';
+import { Facts } from '@/lib/ui/facts';
 import { ItemTroubles } from '@/lib/ui/item/item-troubles';
 import { Section } from '@/lib/ui/section';
 import table from '@/lib/ui/table.module.css';
@@ -25,6 +26,19 @@ export function LotPage({ record, actions }: { record: LotRecord; actions: DeskA
       beside={<PlaceHoldButton kind="lot" id={lot} action={actions.placeHold} />}
     >
       <ItemTroubles holds={holds} />
+      <Facts
+        facts={[
+          [
+            t('facts.part'),
+            distinct(items.map(({ part }) => part)).map((part) => (
+              <div key={part}>
+                <TraceLink about="part" code={part} />
+              </div>
+            )),
+          ],
+          [t('facts.supplier'), distinct(items.map(({ supplier }) => supplier)).join(', ')],
+        ]}
+      />
       <UsedSummary question={{ lot }} answer={used} />
       {holds.length > 0 && (
         <Section title={tUnit('holds.title')}>
@@ -36,6 +50,10 @@ export function LotPage({ record, actions }: { record: LotRecord; actions: DeskA
       </Section>
     </RecordScreen>
   );
+}
+
+function distinct(words: readonly (string | null)[]): string[] {
+  return [...new Set(words.flatMap((word) => word ?? []))];
 }
 
 function LotItems({ items }: { items: LotRecord['items'] }) {

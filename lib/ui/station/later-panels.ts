@@ -2,6 +2,20 @@ import dynamic from 'next/dynamic';
 
 // What a station does not show at once comes when it is first needed, so that its first load stays small.
 
+const asideBanner = () => import('@/lib/ui/station/aside-banner');
+
+/** See `aside-banner.tsx`. */
+export const AsideBanner = dynamic(() => asideBanner().then((module) => module.AsideBanner));
+/** See `repeat-panel.tsx`. */
+export const RepeatPanel = dynamic(() =>
+  import('@/lib/ui/station/repeat-panel').then((module) => module.RepeatPanel),
+);
+
+/** Brings what must be there at once when it is needed; to be called when a unit is in work. */
+export function fetchAsideBanner(): void {
+  void asideBanner();
+}
+
 /** See `confirm-panel.tsx`. */
 export const ConfirmPanel = dynamic(() =>
   import('@/lib/ui/station/confirm-panel').then((module) => module.ConfirmPanel),

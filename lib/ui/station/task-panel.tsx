@@ -13,11 +13,11 @@ import {
   PartsPanel,
   PositionPanel,
   RepairPanel,
+  RepeatPanel,
   SignPanel,
   StartPanel,
 } from '@/lib/ui/station/later-panels';
 import { ProblemPanel } from '@/lib/ui/station/problem-panel';
-import { RepeatPanel } from '@/lib/ui/station/repeat-panel';
 import { StoppedPanel } from '@/lib/ui/station/stopped-panel';
 import { UnansweredPanel } from '@/lib/ui/station/unanswered-panel';
 import { WorkPanel } from '@/lib/ui/station/work-panel';

@@ -1,12 +1,14 @@
 'use client';
 
 import { IconCheck, IconSignature, IconTool, IconX } from '@tabler/icons-react';
+import { useEffect } from 'react';
 import { useTranslations } from 'use-intl';
 import { may } from '@/lib/domain/people/permissions';
 import type { Work } from '@/lib/domain/station/session/session';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { InnerUnits } from '@/lib/ui/station/inner-units';
+import { fetchAsideBanner } from '@/lib/ui/station/later-panels';
 import { NoticeText } from '@/lib/ui/station/notice-text';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
 import { PartList } from '@/lib/ui/station/part-list';
@@ -19,6 +21,7 @@ export function WorkPanel(props: PanelProps & { task: TaskAt<'working'> }) {
   const { task, picture, person, press, session } = props;
   const { work, notice, question, isJoining } = task;
   const isOpen = question === null;
+  useEffect(fetchAsideBanner, []);
   const { unit } = work.about;
   const needsRepair = unit !== null && (unit.failure !== null || unit.open.length > 0);
   return (

@@ -33,11 +33,17 @@ export function AnswerView({
   holdActions: HoldActions | null;
 }) {
   const t = useTranslations('trace');
-  const { certainty: _, place: __, relation: ___, ...whole } = question;
+  const { certainty, place, relation, ...whole } = question;
+  const isNarrowed = [certainty, place, relation].some((filter) => filter !== undefined);
   const rowsQuery = traceQuery({ ...question, certainty: [answer.shown] });
   return (
     <>
-      <Section title={<Heading subject={subject} />} beside={<AnswerActions query={traceQuery(whole)} />}>
+      <Section
+        title={<Heading subject={subject} />}
+        beside={
+          <AnswerActions query={traceQuery(whole)} narrowed={isNarrowed ? traceQuery(question) : null} />
+        }
+      >
         <Conditions question={question} subject={subject} />
         <SubjectFacts subject={subject} />
         <SubjectLink subject={subject} />

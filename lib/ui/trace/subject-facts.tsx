@@ -1,5 +1,6 @@
 'use client';
 
+import { Group } from '@mantine/core';
 import { useFormatter, useTranslations } from 'use-intl';
 import type { TraceSubject } from '@/lib/domain/genealogy/trace-subject';
 import { CodeText } from '@/lib/ui/code-text';
@@ -40,7 +41,24 @@ export function SubjectFacts({ subject }: { subject: TraceSubject }) {
         />
       );
     case 'part':
-      return <Facts facts={[[t('description'), subject.description]]} />;
+      return (
+        <Facts
+          facts={[
+            [t('description'), subject.description],
+            [t('items'), number(subject.itemCount)],
+            [
+              t('newest'),
+              subject.items.length > 0 && (
+                <Group gap="xs">
+                  {subject.items.map((item) => (
+                    <CodeText key={item} code={item} kind="item" />
+                  ))}
+                </Group>
+              ),
+            ],
+          ]}
+        />
+      );
     case 'station':
       return (
         <Facts

@@ -1,4 +1,5 @@
 import { whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
+import { csvName } from '@/lib/server/http/csv-name';
 import { csvResponse } from '@/lib/server/http/csv-response';
 import { defineRoute } from '@/lib/server/http/define-route';
 import { readQuery } from '@/lib/server/http/read-query';
@@ -10,7 +11,7 @@ export const { GET, POST, PUT, PATCH, DELETE, OPTIONS } = defineRoute({
     action: 'trace',
     async handle(request) {
       const question = readQuery(request, whereUsedQuestionSchema);
-      return csvResponse(await whereUsedCsv(question), 'where-used.csv');
+      return csvResponse(await whereUsedCsv(question), csvName(question, new Date()));
     },
   },
 });

@@ -1,4 +1,5 @@
 import { whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
+import { csvName } from '@/lib/server/http/csv-name';
 import { csvResponse } from '@/lib/server/http/csv-response';
 import { defineRoute } from '@/lib/server/http/define-route';
 import { readQuery } from '@/lib/server/http/read-query';
@@ -12,7 +13,7 @@ export const { GET, POST, PUT, PATCH, DELETE, OPTIONS } = defineRoute({
     async handle(request) {
       const question = readQuery(request, whereUsedQuestionSchema);
       if (!wantsCsv(request)) return Response.json(await whereUsed(question));
-      return csvResponse(await whereUsedCsv(question), 'where-used.csv');
+      return csvResponse(await whereUsedCsv(question), csvName(question, new Date()));
     },
   },
 });

@@ -42,6 +42,7 @@ export const trace = {
     supplier: 'Supplier',
     quantity: 'Quantity',
     items: 'Items received',
+    newest: 'Items',
     operation: 'Operation',
     line: 'Line',
     name: 'Name',
@@ -129,6 +130,7 @@ export const trace = {
     refused: 'Not held: {units}',
   },
   csv: 'CSV of everything',
+  csvNarrowed: 'CSV of these units only',
   print: 'Print',
   conditions: {
     title: 'Conditions',
