@@ -77,6 +77,27 @@ test('the record can be seen as of a moment, when nothing is to be decided', asy
   await qa.getByText('Shipped', { exact: true }).waitFor();
 });
 
+test('QA holds every unit of an answer at once, and each is held once', async () => {
+  await qa.goto(`${scene.origin}/trace?item=R-2&certainty=certain`);
+  const button = qa.getByRole('button', { name: /^Hold these \d+ units$/ });
+  const count = Number(/\d+/.exec((await button.textContent()) ?? '')?.[0]);
+  expect(count).toBeGreaterThan(1);
+  await button.click();
+  const dialog = qa.getByRole('dialog');
+  await dialog.getByLabel('Reason').fill('Second reel suspected');
+  expect(await faultsSeenByAxe(qa)).toEqual([]);
+  await dialog.getByRole('button', { name: 'Hold them' }).click();
+  await dialog.getByText(`${count} units are on hold now.`).waitFor();
+  expect(await faultsSeenByAxe(qa)).toEqual([]);
+  await dialog.getByRole('button', { name: 'Close' }).last().click();
+  await qa.goto(`${scene.origin}/unit/${serial(120)}`);
+  await qa.getByText('On hold Second reel suspected').waitFor();
+  const operator = await scene.pageOf('op-1');
+  await operator.goto(`${scene.origin}/trace?item=R-2`);
+  await operator.getByRole('heading', { name: 'Where-used of item R-2' }).waitFor();
+  expect(await operator.getByRole('button', { name: /^Hold these/ }).count()).toBe(0);
+});
+
 test('an operator sees a record and decides nothing about it', async () => {
   const page = await scene.pageOf('op-1');
   await page.goto(`${scene.origin}/unit/${serial(30)}`);

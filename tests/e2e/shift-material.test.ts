@@ -119,7 +119,7 @@ test('changeover: a reel that stands in another machine leaves it first', async 
   const { say } = shift;
   await shift.send(
     say.received({ item: 'R-C3', kind: 'reel', part: 'C-100N', quantity: 4000 }),
-    say.mounted('R-C3', 'L2-PLACE', '1-01'),
+    say.mounted('R-C3', 'L2-PLACE', '1-01', { at: new Date().toISOString() }),
   );
   const page = await shift.tablet('mh-1', '/changeover?station=L1-PLACE');
   await scan(page, 'R-C3');
