@@ -9,6 +9,7 @@ import { genealogy } from '@/lib/ui/messages/en/genealogy';
 import { holds } from '@/lib/ui/messages/en/holds';
 import { item } from '@/lib/ui/messages/en/item';
 import { items } from '@/lib/ui/messages/en/items';
+import { narrow } from '@/lib/ui/messages/en/narrow';
 import { notPermitted } from '@/lib/ui/messages/en/not-permitted';
 import { offline } from '@/lib/ui/messages/en/offline';
 import { pack } from '@/lib/ui/messages/en/pack';
@@ -47,6 +48,7 @@ export const en = {
   time,
   floor,
   trace,
+  narrow,
   changeover,
   clock,
   holds,

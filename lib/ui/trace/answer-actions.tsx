@@ -1,16 +1,24 @@
 'use client';
 
 import { Button, Group } from '@mantine/core';
-import { IconFileTypeCsv, IconPrinter } from '@tabler/icons-react';
+import { IconFileTypeCsv, IconFilterPlus, IconPrinter } from '@tabler/icons-react';
+import Link from 'next/link';
 import { useTranslations } from 'use-intl';
 
-/** Takes an answer along: all of it as a file, what it is narrowed to as another one, or what is shown on paper. */
-export function AnswerActions({ query, narrowed }: { query: string; narrowed: string | null }) {
+/**
+ * Goes on with an answer: narrower, or taken along as a file with all of it or with what it is filtered to, or what is
+ * shown on paper.
+ */
+export function AnswerActions({ query, filtered, narrower }: { query: string; filtered: string | null; narrower: string }) {
   const t = useTranslations('trace');
+  const tNarrow = useTranslations('narrow');
   return (
     <Group className="rk-no-print" gap="xs">
+      <Button component={Link} href={narrower} prefetch={false} leftSection={<IconFilterPlus aria-hidden />}>
+        {tNarrow('open')}
+      </Button>
       <CsvButton query={query} label={t('csv')} />
-      {narrowed !== null && <CsvButton query={narrowed} label={t('csvNarrowed')} />}
+      {filtered !== null && <CsvButton query={filtered} label={t('csvNarrowed')} />}
       <Button variant="default" leftSection={<IconPrinter aria-hidden />} onClick={() => window.print()}>
         {t('print')}
       </Button>

@@ -7,6 +7,7 @@ import type { TraceAnswer } from '@/lib/domain/genealogy/trace-answer';
 import type { TraceSubject } from '@/lib/domain/genealogy/trace-subject';
 import { codeHref } from '@/lib/ui/code-href';
 import { formatMoment } from '@/lib/ui/format-moment';
+import { conditionsOf, narrowAddress } from '@/lib/ui/narrow/narrow-address';
 import { Section } from '@/lib/ui/section';
 import { AnswerActions } from '@/lib/ui/trace/answer-actions';
 import { Completeness } from '@/lib/ui/trace/completeness';
@@ -34,14 +35,18 @@ export function AnswerView({
 }) {
   const t = useTranslations('trace');
   const { certainty, place, relation, ...whole } = question;
-  const isNarrowed = [certainty, place, relation].some((filter) => filter !== undefined);
+  const isFiltered = [certainty, place, relation].some((filter) => filter !== undefined);
   const rowsQuery = traceQuery({ ...question, certainty: [answer.shown] });
   return (
     <>
       <Section
         title={<Heading subject={subject} />}
         beside={
-          <AnswerActions query={traceQuery(whole)} narrowed={isNarrowed ? traceQuery(question) : null} />
+          <AnswerActions
+            query={traceQuery(whole)}
+            filtered={isFiltered ? traceQuery(question) : null}
+            narrower={narrowAddress(conditionsOf(question))}
+          />
         }
       >
         <Conditions question={question} subject={subject} />

@@ -1,0 +1,140 @@
+'use client';
+
+import { Button, Group } from '@mantine/core';
+import { IconFileTypeCsv, IconHelpHexagon, IconPrinter, IconSquareCheckFilled } from '@tabler/icons-react';
+import Link from 'next/link';
+import { useFormatter, useTranslations } from 'use-intl';
+import { CERTAINTIES, type Certainty } from '@/lib/domain/genealogy/answer';
+import type { NarrowAnswer } from '@/lib/domain/genealogy/narrow-answer';
+import type { Condition } from '@/lib/domain/genealogy/narrow-question';
+import { AddCondition, type NarrowChoices } from '@/lib/ui/narrow/add-condition';
+import { ConditionList } from '@/lib/ui/narrow/condition-list';
+import { type HoldSteps, HoldThese } from '@/lib/ui/narrow/hold-these';
+import { narrowAddress, narrowQuery } from '@/lib/ui/narrow/narrow-address';
+import { NarrowedUnits } from '@/lib/ui/narrow/narrowed-units';
+import { Section } from '@/lib/ui/section';
+import { Screen } from '@/lib/ui/shell/screen';
+import { Completeness } from '@/lib/ui/trace/completeness';
+import trace from '@/lib/ui/trace/trace.module.css';
+
+const SHAPES = { certain: IconSquareCheckFilled, possible: IconHelpHexagon };
+
+/** The question as conditions with what each does, how complete the answer is, and the units that are left. */
+export function NarrowView({
+  answer,
+  shown,
+  choices,
+  hold,
+}: {
+  /** Null before there is a condition. */
+  answer: NarrowAnswer | null;
+  shown: Certainty;
+  choices: NarrowChoices;
+  /** Null for those who may not place holds. */
+  hold: HoldSteps | null;
+}) {
+  const t = useTranslations('narrow');
+  const conditions = answer?.conditions.map(({ condition }) => condition) ?? [];
+  return (
+    <Screen title={t('title')}>
+      <Section title={t('question')} beside={answer !== null && <Actions conditions={conditions} />}>
+        {answer === null ? <p>{t('none')}</p> : <ConditionList rows={answer.conditions} />}
+        {answer !== null && <Completeness asOf={answer.asOf} owing={answer.owing} />}
+        {answer !== null && <Groups answer={answer} conditions={conditions} shown={shown} />}
+      </Section>
+      <div className="rk-no-print">
+        <Section title={t('add.title')}>
+          <AddCondition key={conditions.length} conditions={conditions} choices={choices} />
+        </Section>
+      </div>
+      {answer !== null && (
+        <Section title={t(`units.title.${shown}`)}>
+          <NarrowedUnits
+            key={JSON.stringify([answer.asOf, conditions, shown])}
+            first={answer.units}
+            next={answer.next}
+            count={answer.counts[shown].units}
+            conditions={conditions}
+            certainty={shown}
+          />
+        </Section>
+      )}
+      {answer !== null && hold !== null && (
+        <div className="rk-no-print">
+          <Section title={t('hold.title')}>
+            <HoldThese
+              key={JSON.stringify(conditions)}
+              conditions={conditions}
+              counts={{ certain: answer.counts.certain.units, possible: answer.counts.possible.units }}
+              isComplete={answer.complete}
+              steps={hold}
+            />
+          </Section>
+        </div>
+      )}
+    </Screen>
+  );
+}
+
+function Groups({
+  answer,
+  conditions,
+  shown,
+}: {
+  answer: NarrowAnswer;
+  conditions: readonly Condition[];
+  shown: Certainty;
+}) {
+  const t = useTranslations('narrow.group');
+  const tGroup = useTranslations('trace.group');
+  const { number } = useFormatter();
+  return (
+    <nav className={trace.groups} aria-label={t('label')}>
+      {CERTAINTIES.map((group) => {
+        const Shape = SHAPES[group];
+        const { units, held } = answer.counts[group];
+        return (
+          <Link
+            key={group}
+            href={narrowAddress(conditions, group)}
+            prefetch={false}
+            scroll={false}
+            data-group={group}
+            data-empty={units === 0}
+            aria-current={shown === group ? 'true' : undefined}
+          >
+            <span className={trace.groupName}>
+              <Shape aria-hidden />
+              {tGroup(group)}
+            </span>
+            <span className={trace.groupCount}>
+              <strong>{number(units)}</strong> {tGroup('units', { count: units })},{' '}
+              {t('held', { count: held })}
+            </span>
+            <span>{t(group)}</span>
+          </Link>
+        );
+      })}
+    </nav>
+  );
+}
+
+function Actions({ conditions }: { conditions: readonly Condition[] }) {
+  const t = useTranslations('trace');
+  return (
+    <Group className="rk-no-print" gap="xs">
+      <Button
+        component="a"
+        href={`/api/trace/narrow.csv?${narrowQuery(conditions)}`}
+        download
+        variant="default"
+        leftSection={<IconFileTypeCsv aria-hidden />}
+      >
+        {t('csv')}
+      </Button>
+      <Button variant="default" leftSection={<IconPrinter aria-hidden />} onClick={() => window.print()}>
+        {t('print')}
+      </Button>
+    </Group>
+  );
+}
