@@ -4,6 +4,7 @@ import { ColorSchemeScript, mantineHtmlProps } from '@mantine/core';
 import type { Metadata } from 'next';
 import type { ReactNode } from 'react';
 import { signOut } from '@/app/sign-in/actions';
+import { serialPatternsOf } from '@/lib/domain/plant/serial-pattern';
 import { currentPrincipal } from '@/lib/server/people/current-principal';
 import { readPlant } from '@/lib/server/read-plant';
 import { settings } from '@/lib/server/settings';
@@ -23,7 +24,8 @@ export const metadata: Metadata = {
 /** The frame of every page: words and times of the plant, the demo's strip, and the rail for whoever signed in. */
 export default async function RootLayout({ children }: { children: ReactNode }) {
   const principal = await currentPrincipal();
-  const timeZone = (await readPlant()).file.site?.timeZone ?? 'UTC';
+  const { file } = await readPlant();
+  const timeZone = file.site?.timeZone ?? 'UTC';
   return (
     <html lang="en" {...mantineHtmlProps}>
       <head>
@@ -31,7 +33,11 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
         <PrintColours />
       </head>
       <body>
-        <AppProviders timeZone={timeZone} messages={en}>
+        <AppProviders
+          timeZone={timeZone}
+          messages={en}
+          serialPatterns={principal === null ? [] : serialPatternsOf(file)}
+        >
           {settings().demo && <DemoStrip />}
           {principal === null ? (
             children

@@ -31,6 +31,7 @@ export const READ_TABLES = [
   'pass',
   'direct_draw',
   'removal',
+  'label_print',
   'salvage',
   'joining',
   'separation',

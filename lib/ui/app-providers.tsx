@@ -4,6 +4,7 @@ import { MantineProvider } from '@mantine/core';
 import type { ReactNode } from 'react';
 import { IntlProvider } from 'use-intl';
 import type { en } from '@/lib/ui/messages/en';
+import { SerialPatterns } from '@/lib/ui/scanning/serial-patterns';
 import { cssVariablesResolver, theme } from '@/lib/ui/theme';
 
 /**
@@ -13,16 +14,18 @@ import { cssVariablesResolver, theme } from '@/lib/ui/theme';
 export function AppProviders({
   timeZone,
   messages,
+  serialPatterns = [],
   children,
 }: {
   timeZone: string;
   messages: Partial<typeof en>;
+  serialPatterns?: readonly string[];
   children: ReactNode;
 }) {
   return (
     <MantineProvider theme={theme} cssVariablesResolver={cssVariablesResolver} defaultColorScheme="auto">
       <IntlProvider locale="en" messages={messages} timeZone={timeZone}>
-        {children}
+        <SerialPatterns value={serialPatterns}>{children}</SerialPatterns>
       </IntlProvider>
     </MantineProvider>
   );

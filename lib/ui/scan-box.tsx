@@ -1,16 +1,21 @@
 'use client';
 
 import { ActionIcon, Button, TextInput } from '@mantine/core';
-import { IconKeyboard } from '@tabler/icons-react';
+import { IconCamera, IconKeyboard } from '@tabler/icons-react';
 import { type FormEvent, type ReactNode, useRef, useState } from 'react';
 import { useTranslations } from 'use-intl';
 import classes from '@/lib/ui/scan-box.module.css';
+import { CameraPanel } from '@/lib/ui/scanning/camera-later';
+import type { OnScan } from '@/lib/ui/scanning/scanned-code';
+import { useScanIntake } from '@/lib/ui/scanning/use-scan-intake';
+import { useWedge } from '@/lib/ui/scanning/use-wedge';
+import shop from '@/lib/ui/shop/shop.module.css';
 import { useKeptFocus } from '@/lib/ui/use-kept-focus';
 
 /**
- * The box that a scanner types into: fast characters, then Enter. It empties itself at once, so scans may follow each
- * other faster than they are answered; `onScan` gets each, without spaces around it. On a tablet the screen's own
- * keyboard stays away until it is asked for. Before the page has woken up, Enter asks for the same page with
+ * Where scans come in: typed by a scanner whatever has the focus, seen by the camera, or typed into the box. Scans may
+ * follow each other faster than they are answered; `onScan` gets each code with what else its label says. On a tablet
+ * the screen's own keyboard stays away until it is asked for. Before the page has woken up, Enter asks for the same page with
  * `?code=…`, so that nothing typed is lost.
  */
 export function ScanBox({
@@ -22,13 +27,16 @@ export function ScanBox({
 }: {
   label: string;
   description?: ReactNode;
-  onScan: (code: string) => void;
+  onScan: OnScan;
   size?: 'md' | 'lg' | 'xl';
   isKeyboardOffered?: boolean;
 }) {
-  const t = useTranslations('scanBox');
+  const t = useTranslations();
   const input = useRef<HTMLInputElement>(null);
   const [isKeyboardShown, setKeyboardShown] = useState(!isKeyboardOffered);
+  const [isCameraOpen, setCameraOpen] = useState(false);
+  const { take, remark } = useScanIntake(onScan);
+  useWedge(input, (payload, into) => take(payload, 'wedge', into));
   useKeptFocus(input);
 
   const submit = (event: FormEvent): void => {
@@ -36,7 +44,7 @@ export function ScanBox({
     const code = input.current?.value.trim() ?? '';
     if (input.current !== null) input.current.value = '';
     input.current?.focus();
-    if (code !== '') onScan(code);
+    if (code !== '') take(code, 'typed');
   };
 
   const switchKeyboard = (): void => {
@@ -47,37 +55,61 @@ export function ScanBox({
   };
 
   return (
-    <form className={classes.form} onSubmit={submit}>
-      <TextInput
-        ref={input}
-        className={classes.field}
-        name="code"
-        label={label}
-        description={description}
-        size={size}
-        inputMode={isKeyboardShown ? 'text' : 'none'}
-        enterKeyHint="go"
-        autoFocus
-        autoComplete="off"
-        autoCapitalize="none"
-        autoCorrect="off"
-        spellCheck={false}
-      />
-      {isKeyboardOffered && (
+    <>
+      <form className={classes.form} onSubmit={submit}>
+        <TextInput
+          ref={input}
+          className={classes.field}
+          name="code"
+          label={label}
+          description={description}
+          size={size}
+          inputMode={isKeyboardShown ? 'text' : 'none'}
+          enterKeyHint="go"
+          autoFocus
+          autoComplete="off"
+          autoCapitalize="none"
+          autoCorrect="off"
+          spellCheck={false}
+        />
+        {isKeyboardOffered && (
+          <ActionIcon
+            className={classes.keyboard ?? ''}
+            variant="default"
+            size={`input-${size}`}
+            aria-label={t('scanBox.keyboard')}
+            aria-pressed={isKeyboardShown}
+            onClick={switchKeyboard}
+          >
+            <IconKeyboard aria-hidden />
+          </ActionIcon>
+        )}
         <ActionIcon
-          className={classes.keyboard ?? ''}
           variant="default"
           size={`input-${size}`}
-          aria-label={t('keyboard')}
-          aria-pressed={isKeyboardShown}
-          onClick={switchKeyboard}
+          aria-label={t('scanning.camera.open')}
+          title={t('scanning.camera.open')}
+          aria-pressed={isCameraOpen}
+          onClick={() => setCameraOpen(!isCameraOpen)}
         >
-          <IconKeyboard aria-hidden />
+          <IconCamera aria-hidden />
         </ActionIcon>
+        <Button type="submit" size={size}>
+          {t('scanBox.submit')}
+        </Button>
+      </form>
+      {remark !== null && (
+        <p
+          className={shop.strip}
+          data-meaning={remark === 'separator_lost' ? 'caution' : 'stop'}
+          role="alert"
+        >
+          {t(`scanning.remark.${remark}`)}
+        </p>
       )}
-      <Button type="submit" size={size}>
-        {t('submit')}
-      </Button>
-    </form>
+      {isCameraOpen && (
+        <CameraPanel onCode={(payload) => take(payload, 'camera')} onClose={() => setCameraOpen(false)} />
+      )}
+    </>
   );
 }

@@ -20,6 +20,7 @@ const RECORD = {
   unmount: 'select * from read.unmount order by event',
   pass: 'select * from read.pass order by event',
   draw: 'select * from read.direct_draw order by event, ordinal',
+  label_print: 'select * from read.label_print order by event',
   removal: 'select * from read.removal order by event',
   salvage: 'select * from read.salvage order by event',
   joining: 'select * from read.joining order by event',

@@ -1,6 +1,13 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { faultsSeenByAxe } from '@/tests/support/axe-faults';
-import { expectFocusInScanBox, openShift, type Shift, scan, verdict } from '@/tests/support/shift-scene';
+import {
+  expectFocusInScanBox,
+  openShift,
+  type Shift,
+  scan,
+  scanAgain,
+  verdict,
+} from '@/tests/support/shift-scene';
 
 let shift: Shift;
 
@@ -64,7 +71,7 @@ test('goods-in: an item is counted, inspected and retired', async () => {
   await page.getByRole('form', { name: 'Retire LOT-J' }).getByLabel('Reason').fill('too old');
   await page.getByRole('form').getByRole('button', { name: 'Retire' }).click();
   await verdict(page, 'GO', 'LOT-J is retired.');
-  await scan(page, 'LOT-J');
+  await scanAgain(page, 'LOT-J');
   await page.getByText('Retired', { exact: true }).waitFor();
 });
 

@@ -6,6 +6,7 @@ import {
   openShift,
   type Shift,
   scan,
+  scanAgain,
   verdict,
 } from '@/tests/support/shift-scene';
 
@@ -66,7 +67,7 @@ test('a carton is filled, put on a pallet and shipped; what is held keeps it bac
   await verdict(page, 'GO', 'CT-310 is in PAL-310.');
 
   await shift.send(shift.say.held('unit', units[1] ?? ''));
-  await scan(page, 'PAL-310');
+  await scanAgain(page, 'PAL-310');
   await page.getByText('One thing stops PAL-310 from leaving').waitFor();
   await page.getByText(`Unit ${units[1]} is on hold: cracks`).waitFor();
   expect(await faultsSeenByAxe(page)).toEqual([]);

@@ -1,4 +1,5 @@
 import { type EventOf, type EventType, eventSchema, type WireEvent } from '@/lib/domain/events/catalogue';
+import type { LabelKind } from '@/lib/domain/events/vocabulary';
 import { formatInstant, instantOf } from '@/lib/domain/time';
 
 /** What a sender may say beside the body; `at` and `id` are made when they are not given. */
@@ -93,6 +94,12 @@ export function eventMaker(startAt = '2026-03-02T06:00:00Z', run = RUN) {
     ) => make('item.spliced', { ...reels, slot }, { station, ...envelope }),
     unmounted: (item: string, station: string, slot: string, envelope: Envelope = {}) =>
       make('item.unmounted', { item, slot }, { station, ...envelope }),
+    labelled: (kind: LabelKind, id: string, { reason, ...envelope }: Envelope & { reason?: string } = {}) =>
+      make(
+        'label.printed',
+        { target: { kind, id }, copies: 1, ...(reason !== undefined && { reason }) },
+        envelope,
+      ),
     voided: (event: string, envelope: Envelope = {}) =>
       make('event.voided', { event, reason: 'scanned by mistake' }, envelope),
     deviceRetired: (device: string, envelope: Envelope = {}) =>

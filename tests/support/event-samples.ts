@@ -85,6 +85,10 @@ export const BODY_SAMPLES: Record<EventType, object[]> = {
     { item: 'R-1', reason: 'empty', left: 0 },
   ],
   'device.retired': [{ device: 'tab-7', reason: 'fell into the wave solder' }],
+  'label.printed': [
+    { target: { kind: 'unit', id: unit }, copies: 1 },
+    { target: { kind: 'badge', id: 'op-114' }, copies: 2, reason: 'worn' },
+  ],
   'event.voided': [{ event: OTHER_ID, reason: 'scanned by mistake' }],
 };
 

@@ -85,6 +85,10 @@ export class InMemoryRecord {
       outerUnit: (unit) => this.#outer.get(unit) ?? null,
       contentsOf: (container) => this.#contentsOf(container),
       hold: (hold) => this.#holds.get(hold) ?? null,
+      isLabelled: (kind, id) =>
+        [...this.#events.values()].some(
+          ({ type, body }) => type === 'label.printed' && body.target.kind === kind && body.target.id === id,
+        ),
       eventType: (id) => this.#events.get(id)?.type ?? null,
     };
   }

@@ -34,6 +34,8 @@ export type Scene = {
   inside?: Record<string, string>;
   /** Hold → whether it was released. */
   placedHolds?: Record<string, 'open' | 'released'>;
+  /** What labels were printed of, as `unit W1`. */
+  labels?: string[];
   /** Recorded event → type. */
   events?: Record<string, string>;
 };
@@ -82,6 +84,7 @@ const REASON = 'cracks';
 /** The record as a scene describes it, for the gate to ask. */
 export function knownOf(scene: Scene): Known {
   const {
+    labels = [],
     units = {},
     containers = {},
     inside = {},
@@ -127,6 +130,7 @@ export function knownOf(scene: Scene): Known {
       return { containers: inner, units: packed.map(([unit]) => unit) };
     },
     hold: (hold) => find(placedHolds, hold, (state) => ({ isReleased: state === 'released' })),
+    isLabelled: (kind, id) => labels.includes(`${kind} ${id}`),
     eventType: (id) => events[id] ?? null,
   };
 }

@@ -145,6 +145,9 @@ export async function openShift() {
     /** A tablet at which somebody has signed in with badge and PIN, and that shows a screen. */
     tablet: (badge: string, path: string, options?: BrowserContextOptions) =>
       openTablet(browser, { origin: server.origin, badge, path, options: { ...TABLET, ...options } }),
+    /** The same in another browser, one with a camera for example. */
+    tabletIn: (other: Browser, badge: string, path: string, options?: BrowserContextOptions) =>
+      openTablet(other, { origin: server.origin, badge, path, options: { ...TABLET, ...options } }),
     async close() {
       await browser.close();
       await server.stop();
@@ -214,6 +217,12 @@ export async function signInWithPin(page: Page, badge: string): Promise<void> {
 export async function scan(page: Page, code: string): Promise<void> {
   await page.keyboard.type(code, { delay: 5 });
   await page.keyboard.press('Enter');
+}
+
+/** Scans a code once more, when it no longer counts as the same scan. */
+export async function scanAgain(page: Page, code: string): Promise<void> {
+  await page.waitForTimeout(1000);
+  await scan(page, code);
 }
 
 /** Chooses the station of a tablet and waits until it is ready. */

@@ -252,18 +252,30 @@ async function contentsByContainer(
 
 const holdStateRow = z.object({ released_by: z.string().nullable() });
 
-async function namedEvents(db: Queryable, event: LoggedEvent): Promise<Pick<Known, 'hold' | 'eventType'>> {
+type Named = Pick<Known, 'hold' | 'eventType' | 'isLabelled'>;
+
+async function namedEvents(db: Queryable, event: LoggedEvent): Promise<Named> {
+  const nothing: Named = { hold: () => null, eventType: () => null, isLabelled: () => false };
+  if (event.type === 'label.printed') {
+    const { kind, id } = event.body.target;
+    const { rowCount } = await db.query(
+      `select from read.label_print
+       where kind = $1 and code = $2 and (at, event) < ($3::timestamptz, $4::uuid) limit 1`,
+      [kind, id, formatInstant(event.atUs), event.id],
+    );
+    return { ...nothing, isLabelled: () => rowCount !== 0 };
+  }
   if (event.type === 'hold.released') {
     const { rows } = await db.query('select released_by from read.hold where hold = $1', [event.body.hold]);
     const state = rows.map((row) => {
       const { released_by: by } = holdStateRow.parse(row);
       return { isReleased: by !== null && by !== event.id };
     });
-    return { hold: () => state[0] ?? null, eventType: () => null };
+    return { ...nothing, hold: () => state[0] ?? null };
   }
   if (event.type === 'event.voided') {
     const [named] = await findEventsById(db, [event.body.event]);
-    return { hold: () => null, eventType: () => named?.type ?? null };
+    return { ...nothing, eventType: () => named?.type ?? null };
   }
-  return { hold: () => null, eventType: () => null };
+  return nothing;
 }

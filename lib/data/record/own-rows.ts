@@ -139,6 +139,15 @@ const OWN_TABLES: readonly OwnTable[] = [
         ? [{ event: event.id, device: event.body.device, at: time(event.atUs), reason: event.body.reason }]
         : [],
   },
+  {
+    table: 'read.label_print',
+    columns: 'event uuid, kind text, code text, at timestamptz, copies integer',
+    rowsOf: (event) => {
+      if (event.type !== 'label.printed') return [];
+      const { target, copies } = event.body;
+      return [{ event: event.id, kind: target.kind, code: target.id, at: time(event.atUs), copies }];
+    },
+  },
 ];
 
 /** Rows that events own in one table, with the names of the columns in the order of the declaration. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Queryable } from '@/lib/data/pool';
-import { narrowStatement } from '@/lib/data/trace/conditions/narrow-sql';
+import { prepareNarrow } from '@/lib/data/trace/conditions/prepare-narrow';
 import type { HoldWish } from '@/lib/domain/holds/hold-plan';
 import type { Plant } from '@/lib/domain/plant/plant';
 
@@ -15,7 +15,7 @@ export async function findUnheld(
   { conditions, group, reason }: HoldWish,
   { plant, countMax }: { plant: Plant; countMax: number },
 ): Promise<{ units: string[]; count: number }> {
-  const { text, values } = narrowStatement(conditions, plant);
+  const { text, values } = await prepareNarrow(db, conditions, plant);
   const [certainOnly, why, limit] = [1, 2, 3].map((number) => `$${values.length + number}`);
   const { rows } = await db.query(
     `${text},

@@ -22,7 +22,7 @@ const metaSchema = z.object({
 
 /**
  * Every event that names a unit, voided ones too, in order: as its subject, as the other unit of a joining, separation
- * or salvage, or as the target of a hold; by event_of_unit, event_of_other_unit and event_of_target.
+ * or salvage, or as the target of a hold or a label; by event_of_unit, event_of_other_unit and event_of_target.
  */
 export async function findUnitEvents(db: Queryable, unit: string): Promise<UnitEvent[]> {
   const { rows } = await db.query(
@@ -38,7 +38,7 @@ export async function findUnitEvents(db: Queryable, unit: string): Promise<UnitE
          and (coalesce(body ->> 'into', body ->> 'from', body ->> 'fromUnit')) collate "C" = $1
        union
        select position from log.event
-       where type = 'hold.placed' and (body -> 'target' ->> 'kind') collate "C" = 'unit'
+       where type in ('hold.placed', 'label.printed') and (body -> 'target' ->> 'kind') collate "C" = 'unit'
          and (body -> 'target' ->> 'id') collate "C" = $1
      )
      order by e.at, e.id`,

@@ -10,6 +10,7 @@ import {
   itemSpliced,
   itemUnmounted,
 } from '@/lib/domain/events/item-events';
+import { labelPrinted } from '@/lib/domain/events/label-events';
 import {
   containerNested,
   containerShipped,
@@ -55,6 +56,7 @@ export const EVENT_CATALOGUE = [
   itemInspected,
   itemRetired,
   deviceRetired,
+  labelPrinted,
   eventVoided,
 ] as const;
 
@@ -84,6 +86,7 @@ export const eventSchema = z.discriminatedUnion('type', [
   itemInspected.schema,
   itemRetired.schema,
   deviceRetired.schema,
+  labelPrinted.schema,
   eventVoided.schema,
 ]);
 

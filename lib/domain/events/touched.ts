@@ -60,6 +60,7 @@ export function touchedBy(event: LoggedEvent): Touched {
     case 'item.unmounted':
     case 'item.spliced':
     case 'device.retired':
+    case 'label.printed':
     case 'event.voided':
       return NOTHING;
     default:

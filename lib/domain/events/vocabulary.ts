@@ -24,5 +24,10 @@ export const HOLD_TARGET_KINDS = ['unit', 'item', 'lot', 'container'] as const;
 export const holdTargetKindSchema = z.enum(HOLD_TARGET_KINDS);
 export type HoldTargetKind = z.infer<typeof holdTargetKindSchema>;
 
+/** What a printed label can name. */
+export const LABEL_KINDS = ['unit', 'item', 'container', 'badge'] as const;
+export const labelKindSchema = z.enum(LABEL_KINDS);
+export type LabelKind = z.infer<typeof labelKindSchema>;
+
 /** An event's id: a UUID version 7, made once by the sender; compared in lower case. */
 export const eventIdSchema = z.uuidv7().toLowerCase();

@@ -94,6 +94,8 @@ function rulesOf(event: WireEvent, known: Known): Refusal[] {
     case 'device.retired':
       // Any device: what the lost one has sent may still be on its way.
       return [];
+    case 'label.printed':
+      return reprinted(event, known);
     case 'event.voided':
       return namesVoid(event, known) ? [{ code: 'void_of_void', event: event.body.event }] : [];
     default:
@@ -265,4 +267,10 @@ function unmounted({ station, body: { item, slot } }: EventOf<'item.unmounted'>,
     if (known.plant.slotHolds(station, slot) === null) return [{ code: 'unknown_slot', station, slot }];
     return [{ code: 'not_in_slot', station, slot, item }];
   });
+}
+
+/** Two labels with one code can end up on two things: a reprint says why it was needed. */
+function reprinted({ body: { target, reason } }: EventOf<'label.printed'>, known: Known): Refusal[] {
+  if (reason !== undefined || !known.isLabelled(target.kind, target.id)) return [];
+  return [{ code: 'reprint_without_reason', kind: target.kind, id: target.id }];
 }

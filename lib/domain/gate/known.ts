@@ -1,4 +1,4 @@
-import type { HoldTargetKind, ItemKind } from '@/lib/domain/events/vocabulary';
+import type { HoldTargetKind, ItemKind, LabelKind } from '@/lib/domain/events/vocabulary';
 import type { Plant } from '@/lib/domain/plant/plant';
 import type { UnitState } from '@/lib/domain/units/unit-state';
 
@@ -41,6 +41,8 @@ export type Known = {
   contentsOf(container: string): { units: string[]; containers: string[] };
   /** State of a hold named by the id of the event that placed it; null when no event placed it. */
   hold(hold: string): { isReleased: boolean } | null;
+  /** Whether a label with this code was printed before. */
+  isLabelled(kind: LabelKind, id: string): boolean;
   /** Type of a recorded event, or null. */
   eventType(id: string): string | null;
 };

@@ -39,6 +39,7 @@ export const REFUSAL_CODES = [
   'unfinished',
   'unsigned',
   'hold_already_released',
+  'reprint_without_reason',
   'void_of_void',
 ] as const;
 

@@ -32,6 +32,7 @@ const EVENT_ROLES = {
   'event:item.inspected': ['handler', 'qa', 'admin'],
   'event:item.retired': ['handler', 'qa', 'admin'],
   'event:device.retired': ['qa', 'engineer', 'admin'],
+  'event:label.printed': EVERYONE,
   'event:event.voided': ['qa', 'engineer', 'admin'],
 } as const satisfies Record<EventAction, readonly Role[]>;
 
@@ -61,6 +62,8 @@ const OTHER_ROLES = {
   'screen:container': EVERYONE,
   'screen:plant': EVERYONE,
   'screen:people': ['admin'],
+  'screen:this-device': EVERYONE,
+  'screen:labels': EVERYONE,
 } as const satisfies Record<string, readonly Role[]>;
 
 /** The one table of what each role may do; routes, actions and screens ask it and nothing else. */

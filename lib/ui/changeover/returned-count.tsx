@@ -35,6 +35,7 @@ export function ReturnedCount({
     <form className={classes.card} data-meaning="act" onSubmit={save}>
       <h2>{t('title', { item: returned.item })}</h2>
       <TextInput
+        data-takes-scan
         size="xl"
         label={t('quantity')}
         inputMode="decimal"

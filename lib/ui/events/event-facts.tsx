@@ -172,6 +172,22 @@ function useEventFacts(): (event: WireEvent) => EventFact[] {
           [t('device'), event.body.device],
           [t('reason'), event.body.reason],
         ];
+      case 'label.printed': {
+        const { target, copies, reason } = event.body;
+        return [
+          [null, tTags(`labelKind.${target.kind}`)],
+          [
+            null,
+            <CodeText
+              key="target"
+              code={target.id}
+              {...(target.kind !== 'badge' && { kind: target.kind })}
+            />,
+          ],
+          [t('copies'), number(copies)],
+          [t('reprint'), reason],
+        ];
+      }
       case 'event.voided':
         return [
           [t('voids'), <CodeText key="event" code={event.body.event} />],

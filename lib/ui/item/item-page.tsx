@@ -1,5 +1,6 @@
 'use client';
 
+import { Group } from '@mantine/core';
 import { useFormatter, useTimeZone, useTranslations } from 'use-intl';
 import type { ItemRecord } from '@/lib/domain/items/item-record';
 import { CodeText } from '@/lib/ui/code-text';
@@ -12,6 +13,7 @@ import { Facts } from '@/lib/ui/facts';
 import { formatMoment } from '@/lib/ui/format-moment';
 import { ItemTroubles } from '@/lib/ui/item/item-troubles';
 import { StaysTable } from '@/lib/ui/item/stays-table';
+import { LabelsLink } from '@/lib/ui/labels/labels-link';
 import { Section } from '@/lib/ui/section';
 import { ResultTag } from '@/lib/ui/tags/result-tag';
 import { RecordScreen } from '@/lib/ui/trace/record-screen';
@@ -28,7 +30,12 @@ export function ItemPage({ record, actions }: { record: ItemRecord; actions: Des
   return (
     <RecordScreen
       title={t.rich('titleRich', { kind, code: () => <CodeText code={item} /> })}
-      beside={facts !== null && <PlaceHoldButton kind="item" id={item} action={actions.placeHold} />}
+      beside={
+        <Group gap="xs">
+          <LabelsLink kind="item" code={item} />
+          {facts !== null && <PlaceHoldButton kind="item" id={item} action={actions.placeHold} />}
+        </Group>
+      }
     >
       <ItemTroubles holds={holds} isRetired={facts?.isRetired === true} isReceived={facts !== null} />
       <ItemFactsLine record={record} />

@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import { useTranslations } from 'use-intl';
 import type { PersonPrincipal } from '@/lib/domain/people/principal';
+import type { LabelFacts } from '@/lib/domain/scanning/label-facts';
 import { AboutItem } from '@/lib/ui/items/about-item';
 import { CountForm } from '@/lib/ui/items/count-form';
 import { InspectForm } from '@/lib/ui/items/inspect-form';
@@ -33,15 +34,17 @@ export function ItemDesk({
   const [done, setDone] = useState<string | null>(null);
   const [memory, setMemory] = useState<ReceiveMemory | null>(null);
   const [left, setLeft] = useState<string | null>(null);
-  const scan = async (code: string): Promise<void> => {
+  const [label, setLabel] = useState<LabelFacts | null>(null);
+  const scan = async (code: string, facts: LabelFacts | null): Promise<void> => {
     setDone(null);
+    setLabel(facts);
     const isOpen = found !== null && found.code !== code && found.scan !== null && !isStopped(task, found);
     setLeft(isOpen ? found.code : null);
     const picture = await lookUp(code);
     if (picture === null || isStopped(task, { code, scan: picture, isAsking: false })) giveSignal('stop');
     else giveSignal('done');
   };
-  useFirstScan(firstScan, (code) => void scan(code));
+  useFirstScan(firstScan, (code) => void scan(code, null));
   const finish = (words: string): void => {
     setDone(words);
     setLeft(null);
@@ -49,7 +52,7 @@ export function ItemDesk({
   };
   return (
     <>
-      <ScanBox label={t(`scan.${task}`)} onScan={(code) => void scan(code)} />
+      <ScanBox label={t(`scan.${task}`)} onScan={(code, facts) => void scan(code, facts)} />
       {left !== null && (
         <p className={classes.strip} data-meaning="caution" role="alert">
           {t('left', { item: left })}
@@ -65,6 +68,7 @@ export function ItemDesk({
               key={found.code}
               task={task}
               found={found}
+              label={label}
               memory={memory}
               onMemory={setMemory}
               onDone={finish}
@@ -114,12 +118,14 @@ function Found({ task, found }: { task: ItemTask; found: LookedUp }) {
 function TaskForm({
   task,
   found,
+  label,
   memory,
   onMemory,
   onDone,
 }: {
   task: ItemTask;
   found: LookedUp;
+  label: LabelFacts | null;
   memory: ReceiveMemory | null;
   onMemory: (memory: ReceiveMemory) => void;
   onDone: (words: string) => void;
@@ -127,7 +133,7 @@ function TaskForm({
   const item = found.code;
   switch (task) {
     case 'receive':
-      return <ReceiveForm item={item} memory={memory} onMemory={onMemory} onDone={onDone} />;
+      return <ReceiveForm item={item} label={label} memory={memory} onMemory={onMemory} onDone={onDone} />;
     case 'count':
       return <CountForm item={item} onDone={onDone} />;
     case 'inspect':

@@ -3,6 +3,7 @@
 import { IconInbox } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import { ITEM_KINDS, type ItemKind } from '@/lib/domain/events/vocabulary';
+import type { LabelFacts } from '@/lib/domain/scanning/label-facts';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import { readQuantity } from '@/lib/ui/shop/count-method';
 import { FactField } from '@/lib/ui/shop/fact-field';
@@ -16,14 +17,17 @@ export type ReceiveMemory = { kind: ItemKind; part: string; lot: string; supplie
 
 const FIRST: ReceiveMemory = { kind: 'reel', part: '', lot: '', supplier: '', quantity: '' };
 
-/** Books an item in: kind, part, lot, supplier and quantity, filled in with those of the item before. */
+/** Books an item in: kind, part, lot, supplier and quantity, filled in by its label and the item before. */
 export function ReceiveForm({
   item,
+  label,
   memory,
   onMemory,
   onDone,
 }: {
   item: string;
+  /** What the label of the item says, or null. */
+  label: LabelFacts | null;
   memory: ReceiveMemory | null;
   onMemory: (memory: ReceiveMemory) => void;
   onDone: (words: string) => void;
@@ -31,7 +35,7 @@ export function ReceiveForm({
   const t = useTranslations('items');
   const kinds = useTranslations('tags.itemKind');
   const { fields, set, faults, state, submit } = useFactForm({
-    initial: memory ?? FIRST,
+    initial: withLabel(memory ?? FIRST, label),
     toDraft: ({ kind, part, lot, supplier, quantity }) => ({
       type: 'item.received',
       body: {
@@ -72,7 +76,7 @@ export function ReceiveForm({
           label={t('field.part')}
           value={fields.part}
           fault={faults.part}
-          isFirst={memory === null}
+          isFirst={memory === null && label === null}
           onChange={(part) => set({ part })}
         />
         <FactField
@@ -97,6 +101,18 @@ export function ReceiveForm({
       </FactFormShell>
     </>
   );
+}
+
+/** What the label of this item says goes before what the one before it was. */
+function withLabel(memory: ReceiveMemory, label: LabelFacts | null): ReceiveMemory {
+  if (label === null) return memory;
+  return {
+    kind: memory.kind,
+    part: label.part ?? memory.part,
+    lot: label.lot ?? memory.lot,
+    supplier: label.supplier ?? memory.supplier,
+    quantity: label.quantity ?? memory.quantity,
+  };
 }
 
 /** A text of the body where one was given; spaces around it were not meant. */

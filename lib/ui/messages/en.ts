@@ -9,6 +9,7 @@ import { genealogy } from '@/lib/ui/messages/en/genealogy';
 import { holds } from '@/lib/ui/messages/en/holds';
 import { item } from '@/lib/ui/messages/en/item';
 import { items } from '@/lib/ui/messages/en/items';
+import { labels } from '@/lib/ui/messages/en/labels';
 import { narrow } from '@/lib/ui/messages/en/narrow';
 import { notPermitted } from '@/lib/ui/messages/en/not-permitted';
 import { offline } from '@/lib/ui/messages/en/offline';
@@ -21,6 +22,7 @@ import { record } from '@/lib/ui/messages/en/record';
 import { refusals } from '@/lib/ui/messages/en/refusals';
 import { returns } from '@/lib/ui/messages/en/returns';
 import { scanBox } from '@/lib/ui/messages/en/scan-box';
+import { scanning } from '@/lib/ui/messages/en/scanning';
 import { setup } from '@/lib/ui/messages/en/setup';
 import { shell } from '@/lib/ui/messages/en/shell';
 import { signIn } from '@/lib/ui/messages/en/sign-in';
@@ -41,6 +43,8 @@ export const en = {
   refusals,
   verdict,
   scanBox,
+  scanning,
+  labels,
   signIn,
   setup,
   people,

@@ -39,7 +39,7 @@ export function NarrowView({
     <Screen title={t('title')}>
       <Section title={t('question')} beside={answer !== null && <Actions conditions={conditions} />}>
         {answer === null ? <p>{t('none')}</p> : <ConditionList rows={answer.conditions} />}
-        {answer !== null && <Completeness asOf={answer.asOf} owing={answer.owing} />}
+        {answer !== null && <Completeness facts={answer} />}
         {answer !== null && <Groups answer={answer} conditions={conditions} shown={shown} />}
       </Section>
       <div className="rk-no-print">

@@ -86,6 +86,7 @@ function Words({
     <form className={classes.stack} onSubmit={ship} noValidate>
       <p className={classes.quiet}>{t('free', { container })}</p>
       <TextInput
+        data-takes-scan
         size="xl"
         label={t('shipment')}
         value={shipment}
@@ -94,6 +95,7 @@ function Words({
         autoComplete="off"
       />
       <TextInput
+        data-takes-scan
         size="xl"
         label={t('customer')}
         value={customer}
@@ -108,6 +110,7 @@ function Words({
         ))}
       </datalist>
       <TextInput
+        data-takes-scan
         size="xl"
         label={t('destination')}
         value={destination}

@@ -1,5 +1,6 @@
 'use client';
 
+import { Group } from '@mantine/core';
 import { IconHandStop } from '@tabler/icons-react';
 import { Fragment } from 'react';
 import { useFormatter, useTranslations } from 'use-intl';
@@ -11,6 +12,7 @@ import { PlaceHoldButton } from '@/lib/ui/desk/place-hold-button';
 import { Timeline } from '@/lib/ui/events/timeline';
 import { VoidButton } from '@/lib/ui/events/void-button';
 import { Facts } from '@/lib/ui/facts';
+import { LabelsLink } from '@/lib/ui/labels/labels-link';
 import { Moment } from '@/lib/ui/moment';
 import { NestedContainers } from '@/lib/ui/packing/nested-containers';
 import { PackedUnits } from '@/lib/ui/packing/packed-units';
@@ -28,7 +30,12 @@ export function ContainerPage({ record, actions }: { record: ContainerRecord; ac
   return (
     <RecordScreen
       title={t.rich('containerRich', { code: () => <CodeText code={container} /> })}
-      beside={<PlaceHoldButton kind="container" id={container} action={actions.placeHold} />}
+      beside={
+        <Group gap="xs">
+          <LabelsLink kind="container" code={container} />
+          <PlaceHoldButton kind="container" id={container} action={actions.placeHold} />
+        </Group>
+      }
     >
       {holds
         .filter((hold) => hold.releasedAt === null)

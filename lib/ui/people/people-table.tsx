@@ -2,6 +2,7 @@
 
 import {
   Button,
+  Group,
   Modal,
   Table,
   TableScrollContainer,
@@ -14,6 +15,7 @@ import {
 import { useState } from 'react';
 import { useTimeZone, useTranslations } from 'use-intl';
 import { formatMoment } from '@/lib/ui/format-moment';
+import { LabelsLink } from '@/lib/ui/labels/labels-link';
 import type { PeopleRow } from '@/lib/ui/people/people-row';
 import { PersonForm } from '@/lib/ui/people/person-form';
 import type { FormAction } from '@/lib/ui/people/use-form-action';
@@ -106,9 +108,12 @@ function PersonRow({ row, onEdit }: { row: PeopleRow; onEdit: () => void }) {
         <TableTd key={index}>{cell}</TableTd>
       ))}
       <TableTd>
-        <Button variant="default" aria-label={label} onClick={onEdit}>
-          {account === null ? t('giveAccess') : t('change')}
-        </Button>
+        <Group gap="xs" wrap="nowrap">
+          <Button variant="default" aria-label={label} onClick={onEdit}>
+            {account === null ? t('giveAccess') : t('change')}
+          </Button>
+          <LabelsLink kind="badge" code={badge} />
+        </Group>
       </TableTd>
     </TableTr>
   );

@@ -1,7 +1,7 @@
 'use client';
 
 import { ActionIcon } from '@mantine/core';
-import { IconLogout, IconMenu2, IconX } from '@tabler/icons-react';
+import { IconDeviceTablet, IconLogout, IconMenu2, IconX } from '@tabler/icons-react';
 import Link from 'next/link';
 import { type ReactNode, useState } from 'react';
 import { useTranslations } from 'use-intl';
@@ -72,6 +72,19 @@ function Person({ principal, signOut }: { principal: PersonPrincipal; signOut: (
         <span>{t(`people.role.${role}`)}</span>
       </p>
       <div>
+        <ActionIcon
+          component={Link}
+          href="/this-device"
+          prefetch={false}
+          variant="subtle"
+          color="gray"
+          c="inherit"
+          size={48}
+          aria-label={t('shell.thisDevice')}
+          title={t('shell.thisDevice')}
+        >
+          <IconDeviceTablet aria-hidden />
+        </ActionIcon>
         <SchemeSwitch />
         <form action={signOut}>
           <ActionIcon

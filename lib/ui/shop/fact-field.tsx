@@ -39,7 +39,7 @@ export function FactField({
   return isLong ? (
     <Textarea {...shared} autosize minRows={1} spellCheck />
   ) : (
-    <TextInput {...shared} inputMode={inputMode} />
+    <TextInput {...shared} inputMode={inputMode} data-takes-scan />
   );
 }
 

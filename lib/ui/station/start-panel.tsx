@@ -38,6 +38,7 @@ export function StartPanel({ session, task, press }: PanelProps & { task: TaskAt
           value={boardLot}
           onChange={(event) => press({ button: 'set_start', order, boardLot: event.currentTarget.value })}
           autoComplete="off"
+          data-takes-scan
         />
         <TextInput
           size="xl"
@@ -45,6 +46,7 @@ export function StartPanel({ session, task, press }: PanelProps & { task: TaskAt
           value={order}
           onChange={(event) => press({ button: 'set_start', order: event.currentTarget.value, boardLot })}
           autoComplete="off"
+          data-takes-scan
         />
         <div className={classes.row}>
           <BigButton look="quiet" isDisabled={task.isSent} onPress={() => press({ button: 'leave' })}>

@@ -4,6 +4,7 @@ import { useTranslations } from 'use-intl';
 import type { DeskActions } from '@/lib/ui/desk/desk-actions';
 import { DeskButton } from '@/lib/ui/desk/desk-button';
 import { PlaceHoldButton } from '@/lib/ui/desk/place-hold-button';
+import { LabelsLink } from '@/lib/ui/labels/labels-link';
 
 /** What may be decided about a whole unit. */
 export function UnitActions({
@@ -19,6 +20,7 @@ export function UnitActions({
   const { placeHold, scrapUnit } = actions;
   return (
     <Group className="rk-no-print" gap="xs">
+      <LabelsLink kind="unit" code={unit} />
       <PlaceHoldButton kind="unit" id={unit} action={placeHold} />
       {scrapUnit !== null && !isScrapped && (
         <DeskButton

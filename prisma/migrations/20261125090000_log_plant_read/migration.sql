@@ -47,7 +47,7 @@ create index event_of_other_unit
 create index event_of_hold on log.event ((body ->> 'hold')) where type = 'hold.released';
 create index event_of_target
   on log.event ((body -> 'target' ->> 'kind') collate "C", (body -> 'target' ->> 'id') collate "C")
-  where type = 'hold.placed';
+  where type in ('hold.placed', 'label.printed');
 create index event_with_defect on log.event using gin ((body -> 'defects') jsonb_path_ops)
   where type = 'unit.processed' and body ? 'defects';
 create index event_at_position on log.event ((body ->> 'position') collate "C")
@@ -317,6 +317,15 @@ create table read.removal (
   at       timestamptz not null
 );
 create index removal_from_unit on read.removal (unit, position, at, event);
+
+create table read.label_print (
+  event  uuid primary key,
+  kind   text collate "C" not null,
+  code   text collate "C" not null,
+  at     timestamptz not null,
+  copies integer not null
+);
+create index label_print_of on read.label_print (kind, code, at, event);
 
 create table read.salvage (
   event         uuid primary key,

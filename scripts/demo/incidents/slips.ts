@@ -2,7 +2,7 @@ import type { Floor } from '@/scripts/demo/floor';
 import { isWaiting } from '@/scripts/demo/incidents/everyday-holds';
 import { onWorkday } from '@/scripts/demo/simulation/calendar';
 
-/** Wrong scans that the gate refused, a count that was voided, and a tablet with a wrong clock. */
+/** Wrong scans that the gate refused, a count that was voided, a label that smeared, and a tablet with a wrong clock. */
 export function scheduleSlips(floor: Floor): void {
   const { agenda, calendar } = floor.world;
   const wrongScans = [
@@ -18,6 +18,7 @@ export function scheduleSlips(floor: Floor): void {
   for (const day of [3, 10]) agenda.at(onWorkday(calendar, day, 9, 33), () => testTooEarly(floor));
   for (const day of [5, 12]) agenda.at(onWorkday(calendar, day, 14, 2), () => packTooEarly(floor));
   for (const day of [2, 8]) agenda.at(onWorkday(calendar, day, 15, 44), () => countTwice(floor));
+  for (const day of [4, 11]) agenda.at(onWorkday(calendar, day, 11, 20), () => smearLabel(floor));
   const { doubtfulClocks } = floor.world;
   agenda.at(onWorkday(calendar, 9, 6), () => doubtfulClocks.add('L2-PLACE-1').add('L2-PLACE-2'));
   agenda.at(onWorkday(calendar, 10, 6), () => doubtfulClocks.clear());
@@ -45,6 +46,29 @@ function packTooEarly({ world }: Floor): void {
   const operator = roster.onDuty('packer', 'PACK-2');
   const body = { unit: unit.serial, container: 'CT-00999' };
   journal.attempt({ type: 'unit.packed', station: 'PACK-2', operator, body }, 'unfinished');
+}
+
+/** The label of the newest unit smears: it is printed, refused a second time, and printed again for a reason. */
+function smearLabel({ world }: Floor): void {
+  const { agenda, journal, roster, units } = world;
+  const unit = units.at(-1);
+  if (unit === undefined) return;
+  const target = { kind: 'unit' as const, id: unit.serial };
+  const operator = roster.onDuty('qa');
+  journal.write({ type: 'label.printed', operator, body: { target, copies: 1 } });
+  agenda.after(120_000, () =>
+    journal.attempt(
+      { type: 'label.printed', operator, body: { target, copies: 1 } },
+      'reprint_without_reason',
+    ),
+  );
+  agenda.after(150_000, () =>
+    journal.write({
+      type: 'label.printed',
+      operator,
+      body: { target, copies: 1, reason: 'Smeared in the cleaner; the old label was destroyed.' },
+    }),
+  );
 }
 
 function countTwice({ world }: Floor): void {

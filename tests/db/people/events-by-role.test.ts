@@ -36,6 +36,7 @@ const BODIES: Record<EventType, object> = {
   'item.inspected': { item: 'R', result: 'pass' },
   'item.retired': { item: 'R', reason: 'r' },
   'device.retired': { device: 'tab-1', reason: 'r' },
+  'label.printed': { target: { kind: 'unit', id: 'U' }, copies: 1 },
   'event.voided': { event: someId, reason: 'r' },
 };
 

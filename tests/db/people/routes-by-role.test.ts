@@ -30,6 +30,7 @@ const EXPECTED: Record<string, Partial<Record<Method, Action | 'public'>>> = {
   floor: { GET: 'screen:floor' },
   health: { GET: 'public' },
   holds: { GET: 'screen:holds' },
+  labels: { POST: 'event:label.printed' },
   'openapi.json': { GET: 'contract' },
   pass: { POST: 'events' },
   pack: { GET: 'screen:pack' },

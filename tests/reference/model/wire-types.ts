@@ -95,6 +95,14 @@ export type WireEvent =
   | Envelope<'item.inspected', { item: string; result: string }>
   | Envelope<'item.retired', { item: string; reason: string }>
   | Envelope<'device.retired', { device: string; reason: string }>
+  | Envelope<
+      'label.printed',
+      {
+        target: { kind: 'unit' | 'item' | 'container' | 'badge'; id: string };
+        copies: number;
+        reason?: string;
+      }
+    >
   | Envelope<'event.voided', { event: string; reason: string }>;
 
 /** The event whose `type` is (or may be) `Type`. */

@@ -35,6 +35,7 @@ const STRUCTURES: Record<EventType | 'envelope', string> = {
   'item.inspected': '56bf7b382e65',
   'item.retired': 'dbcad2504d19',
   'device.retired': '06863934b371',
+  'label.printed': '1ffd8e375e17',
   'event.voided': '1fc09a275029',
 };
 

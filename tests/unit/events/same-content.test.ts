@@ -37,6 +37,7 @@ describe('the content of an event', () => {
         'item.unmounted',
         'item.spliced',
         'device.retired',
+        'label.printed',
         'event.voided',
       ].includes(event.type);
       expect(count > 0, event.type).toBe(!touchesRowsOnly);

@@ -6,6 +6,7 @@ import { knownOf } from '@/tests/support/known-builder';
 import { CONTAINER_CASES } from '@/tests/unit/gate/cases/container-cases';
 import { ITEM_CASES } from '@/tests/unit/gate/cases/item-cases';
 import { JOINING_AND_HOLD_CASES } from '@/tests/unit/gate/cases/joining-and-hold-cases';
+import { LABEL_CASES } from '@/tests/unit/gate/cases/label-cases';
 import { LEAVING_CASES } from '@/tests/unit/gate/cases/leaving-cases';
 import { MATERIAL_CASES } from '@/tests/unit/gate/cases/material-cases';
 import { PERSON_AND_START_CASES } from '@/tests/unit/gate/cases/person-and-start-cases';
@@ -19,6 +20,7 @@ const ROOMS = {
   'joining and holds': JOINING_AND_HOLD_CASES,
   leaving: LEAVING_CASES,
   containers: CONTAINER_CASES,
+  labels: LABEL_CASES,
 };
 
 /** Given before the gate is asked, with tests of their own in tests/db/gate-replays.test.ts. */

@@ -86,6 +86,7 @@ test('every role on every action is as it was agreed', () => {
     event:item.inspected     .        x       x  .      .        x
     event:item.retired       .        x       x  .      .        x
     event:device.retired     .        .       x  .      x        x
+    event:label.printed      x        x       x  x      x        x
     event:event.voided       .        .       x  .      x        x
     events                   x        x       x  x      x        x
     check                    x        x       x  x      x        x
@@ -111,6 +112,8 @@ test('every role on every action is as it was agreed', () => {
     screen:container         x        x       x  x      x        x
     screen:plant             x        x       x  x      x        x
     screen:people            .        .       .  .      .        x
+    screen:this-device       x        x       x  x      x        x
+    screen:labels            x        x       x  x      x        x
     "
   `);
 });

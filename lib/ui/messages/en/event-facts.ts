@@ -45,6 +45,8 @@ export const eventFacts = {
   spliceTo: 'Goes on',
   greyUnits: 'Grey zone, units',
   device: 'Device',
+  copies: 'Labels',
+  reprint: 'Printed again:',
   voids: 'Voids event',
   stationShort: 'at <code></code>',
   byShort: 'by {badge}',

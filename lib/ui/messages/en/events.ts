@@ -26,6 +26,7 @@ export const events = {
   item_inspected: 'Item inspected',
   item_retired: 'Item retired',
   device_retired: 'Device retired',
+  label_printed: 'Label printed',
   event_voided: 'Event voided',
 } as const satisfies Record<EventMessageKey, string>;
 

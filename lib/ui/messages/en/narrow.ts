@@ -106,6 +106,8 @@ export const narrow = {
       clock: 'the clocks leave room for it',
       span: 'the work was under way when the item changed',
       splice: 'it came in the grey zone of a splice',
+      balance: 'the counts of the reels say that a change was not scanned then',
+      gap: 'a device that scans changes there still owes events of that time',
       inner: 'a unit inside it meets this, another may not',
       unstarted: 'its start was never recorded',
     },

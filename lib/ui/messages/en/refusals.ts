@@ -134,5 +134,9 @@ export const refusals: Record<RefusalCode, RefusalWords> = {
     text: 'Unit {unit} has no QA sign-off. One from before a return has lapsed.',
   },
   hold_already_released: { title: 'Already released', text: 'This hold was released before.' },
+  reprint_without_reason: {
+    title: 'Printed before',
+    text: 'A label with {id} was printed before. Say why it is needed again, and take the old one away.',
+  },
   void_of_void: { title: 'A void stays', text: 'An event that voids another cannot be voided.' },
 };

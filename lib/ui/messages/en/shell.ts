@@ -19,5 +19,6 @@ export const shell = {
     people: 'People',
   },
   signedInAs: 'Signed in as {badge}, {role}',
+  thisDevice: 'This device: scanner and language',
   scheme: { label: 'Colours', light: 'Light', dark: 'Dark', auto: 'As the device' },
 } as const;

@@ -24,5 +24,6 @@ export const tags = {
     firmware: 'Firmware',
     fixture: 'Fixture',
   },
+  labelKind: { unit: 'Unit', item: 'Item', container: 'Container', badge: 'Badge' },
   holdTarget: { unit: 'Unit', item: 'Item', lot: 'Lot', container: 'Container' },
 } as const;

@@ -1,0 +1,57 @@
+/** Words of the page that prints labels. */
+export const labels = {
+  title: 'Labels',
+  link: 'Label',
+  linkOf: 'Label of {code}',
+  kind: 'Labels of what?',
+  codes: 'Codes, one a line',
+  codesHint: 'A single code can begin a series: its last digits count up.',
+  count: 'Codes in the series',
+  copies: 'Copies of each',
+  skip: 'Places used already',
+  symbol: 'Symbol',
+  symbols: { qr: 'QR code', datamatrix: 'Data Matrix' },
+  stock: 'Printed on',
+  stocks: {
+    'roll-25x10': 'Label printer, 25 × 10 mm',
+    'roll-50x25': 'Label printer, 50 × 25 mm',
+    'roll-100x50': 'Label printer, 100 × 50 mm',
+    'sheet-a4': 'Sheets, A4',
+    'sheet-letter': 'Sheets, Letter',
+  },
+  stockFields: {
+    widthMm: 'Width, mm',
+    heightMm: 'Height, mm',
+    dpi: 'Dots an inch: 203, 300, 600',
+    rows: 'Rows',
+    columns: 'Columns',
+    marginTopMm: 'Margin above, mm',
+    marginLeftMm: 'Margin at the left, mm',
+    rowGapMm: 'Between rows, mm',
+    columnGapMm: 'Between columns, mm',
+  },
+  show: 'Show them',
+  none: 'Type or scan the codes, then show the labels.',
+  badCode: 'This is not a code, or cannot be counted up: {code}',
+  stockRefused: 'These measures leave no label of at least 5 mm. The usual ones are shown instead.',
+  dense:
+    'The modules are narrower than 0.25 mm: many scanners will not read them. Take a larger label, a shorter code or a Data Matrix.',
+  problem: {
+    symbol_does_not_fit:
+      '{code}: the symbol does not fit on this label. Take a larger one, or a Data Matrix.',
+    text_does_not_fit: '{code}: the code cannot be read on this label. Take a larger one.',
+    letters_missing:
+      '{code}: the label font has no {letters}. Change the text, for a badge the name in the plant file.',
+  },
+  preview: 'In true size',
+  print: 'Print',
+  total: '{labels, plural, one {# label} other {# labels}}',
+  before:
+    '{count, plural, one {This code has} other {# codes have}} a label already: {codes}. Two labels with one code can end up on two things.',
+  reason: 'Why again?',
+  pdf: 'PDF file',
+  browser: 'Print from here',
+  sending: 'Recording…',
+  recorded: 'Recorded in the history.',
+  failed: 'The server did not answer, so nothing was printed. Try again.',
+} as const;
