@@ -98,6 +98,7 @@ async function makeAgain(db: Writing, reader: pg.ClientBase, report: (line: stri
   const flagged = await restoreFlags(db);
   const holds = [...(await findPlacedHolds(db)), ...loaded.exhausted, ...flagged];
   await inParts([...new Set(holds)], (part) => refreshHolds(db, part));
+  await restoreLabels(db);
   await restoreDevices(db);
   await insertOwnRows(db, await findRetirements(db));
   report(`${done} of ${done} events (100 %)`);
@@ -185,6 +186,16 @@ async function restoreFlags(db: Queryable): Promise<string[]> {
     flagged.filter(({ flags }) => flags.length > 0),
   );
   return [...judged.keys()];
+}
+
+/** Labels have subjects of every kind and no fold: their rows are what their events say. */
+async function restoreLabels(db: Queryable): Promise<void> {
+  await db.query(
+    `insert into read.label_print (event, kind, code, at, copies)
+     select e.id, e.body -> 'target' ->> 'kind', e.body -> 'target' ->> 'id', e.at, (e.body ->> 'copies')::integer
+     from log.event e
+     where e.type = 'label.printed' and not exists (select from read.voided v where v.event = e.id)`,
+  );
 }
 
 async function restoreDevices(db: Queryable): Promise<void> {
