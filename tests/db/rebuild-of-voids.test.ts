@@ -38,6 +38,7 @@ const LONELY: Record<string, (floor: Floor) => WireEvent> = {
   'an unmount of doubtful time': ({ say, place, reel }) =>
     say.unmounted(reel, place, 'F1', { ...record, uncertaintyMs: 60_000 }),
   'a hold': ({ say, lot }) => say.held('lot', lot),
+  'a label': ({ say }) => say.labelled('unit', 'W1', record),
 };
 
 describe('a rebuild makes the same tables', () => {
@@ -54,6 +55,13 @@ describe('a rebuild makes the same tables', () => {
         return [event, floor.say.voided(event.id)];
       }));
   }
+
+  it('when a label was printed again, and one was voided', () =>
+    expectSameAfterRebuild(({ say }) => {
+      const [first, again] = [say.labelled('unit', 'W1'), say.labelled('unit', 'W1', { reason: 'smeared' })];
+      const badge = say.labelled('badge', 'op-1');
+      return [first, again, badge, say.voided(first.id)];
+    }));
 
   it('when a void came before the void that it names', () =>
     expectSameAfterRebuild(({ start, say }) => {
