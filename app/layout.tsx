@@ -5,11 +5,13 @@ import type { Metadata } from 'next';
 import type { ReactNode } from 'react';
 import { signOut } from '@/app/sign-in/actions';
 import { serialPatternsOf } from '@/lib/domain/plant/serial-pattern';
+import { currentLanguage } from '@/lib/server/language';
 import { currentPrincipal } from '@/lib/server/people/current-principal';
 import { readPlant } from '@/lib/server/read-plant';
 import { settings } from '@/lib/server/settings';
 import { AppProviders } from '@/lib/ui/app-providers';
 import { en } from '@/lib/ui/messages/en';
+import { wordsOf } from '@/lib/ui/messages/words';
 import { PrintColours } from '@/lib/ui/print-colours';
 import { DemoStrip } from '@/lib/ui/shell/demo-strip';
 import { navScreens } from '@/lib/ui/shell/nav-items';
@@ -24,10 +26,11 @@ export const metadata: Metadata = {
 /** The frame of every page: words and times of the plant, the demo's strip, and the rail for whoever signed in. */
 export default async function RootLayout({ children }: { children: ReactNode }) {
   const principal = await currentPrincipal();
+  const language = await currentLanguage();
   const { file } = await readPlant();
   const timeZone = file.site?.timeZone ?? 'UTC';
   return (
-    <html lang="en" {...mantineHtmlProps}>
+    <html lang={language} {...mantineHtmlProps}>
       <head>
         <ColorSchemeScript defaultColorScheme="auto" />
         <PrintColours />
@@ -35,7 +38,8 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
       <body>
         <AppProviders
           timeZone={timeZone}
-          messages={en}
+          language={language}
+          messages={wordsOf(language)}
           serialPatterns={principal === null ? [] : serialPatternsOf(file)}
         >
           {settings().demo && <DemoStrip />}

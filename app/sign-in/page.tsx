@@ -1,27 +1,27 @@
 import { Container, Group, Paper, SimpleGrid, Title } from '@mantine/core';
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
-import { createTranslator } from 'use-intl';
 import { signInAtDesk, signInAtStation } from '@/app/sign-in/actions';
+import { pageWords } from '@/lib/server/page-words';
 import { currentPrincipal } from '@/lib/server/people/current-principal';
 import { safeReturnPath } from '@/lib/server/people/safe-return-path';
 import { en } from '@/lib/ui/messages/en';
 import { DeskSignIn } from '@/lib/ui/people/desk-sign-in';
 import { StationSignIn } from '@/lib/ui/people/station-sign-in';
 import { Brand } from '@/lib/ui/shell/brand';
+import { LanguageChoice } from '@/lib/ui/shell/language-choice';
 
-const t = createTranslator({ locale: 'en', messages: en, namespace: 'signIn' });
-
-export const metadata: Metadata = { title: t('title') };
+export const metadata: Metadata = { title: en.signIn.title };
 
 /** Two ways in, side by side: badge and PIN at a shared station, badge and password at a desk. */
 export default async function SignInPage({ searchParams }: { searchParams: Promise<{ to?: unknown }> }) {
   const returnTo = safeReturnPath((await searchParams).to);
   if ((await currentPrincipal()) !== null) redirect(returnTo);
+  const t = await pageWords();
   return (
     <Container component="main" size="lg" py="xs">
       <Group justify="space-between" mb="xs">
-        <Title order={1}>{t('title')}</Title>
+        <Title order={1}>{t('signIn.title')}</Title>
         <Brand />
       </Group>
       <SimpleGrid cols={{ base: 1, sm: 2 }} spacing="lg">
@@ -32,6 +32,9 @@ export default async function SignInPage({ searchParams }: { searchParams: Promi
           <DeskSignIn action={signInAtDesk} returnTo={returnTo} />
         </Paper>
       </SimpleGrid>
+      <Group mt="lg">
+        <LanguageChoice />
+      </Group>
     </Container>
   );
 }

@@ -1,9 +1,11 @@
 'use client';
 
 import { MantineProvider } from '@mantine/core';
-import type { ReactNode } from 'react';
+import { type ReactNode, useMemo } from 'react';
 import { IntlProvider } from 'use-intl';
-import type { en } from '@/lib/ui/messages/en';
+import type { Language } from '@/lib/ui/messages/language';
+import { useDeviceWords } from '@/lib/ui/messages/use-device-words';
+import type { Words } from '@/lib/ui/messages/words';
 import { SerialPatterns } from '@/lib/ui/scanning/serial-patterns';
 import { cssVariablesResolver, theme } from '@/lib/ui/theme';
 
@@ -13,18 +15,21 @@ import { cssVariablesResolver, theme } from '@/lib/ui/theme';
  */
 export function AppProviders({
   timeZone,
+  language = 'en',
   messages,
   serialPatterns = [],
   children,
 }: {
   timeZone: string;
-  messages: Partial<typeof en>;
+  language?: Language;
+  messages: Partial<Words>;
   serialPatterns?: readonly string[];
   children: ReactNode;
 }) {
+  const device = useDeviceWords(useMemo(() => ({ language, messages }), [language, messages]));
   return (
     <MantineProvider theme={theme} cssVariablesResolver={cssVariablesResolver} defaultColorScheme="auto">
-      <IntlProvider locale="en" messages={messages} timeZone={timeZone}>
+      <IntlProvider locale={device.language} messages={device.messages} timeZone={timeZone}>
         <SerialPatterns value={serialPatterns}>{children}</SerialPatterns>
       </IntlProvider>
     </MantineProvider>

@@ -1,9 +1,10 @@
 import type { en } from '@/lib/ui/messages/en';
+import type { Language } from '@/lib/ui/messages/language';
 
 declare module 'use-intl' {
   /** Makes a key that the catalogue does not have a compile error. */
   interface AppConfig {
-    Locale: 'en';
+    Locale: Language;
     Messages: typeof en;
   }
 }

@@ -24,7 +24,12 @@ export const scanning = {
       busy: 'The camera does not start. Another program may be using it; close that one and try again.',
     },
   },
-  device: { title: 'This device', text: 'What is set here is kept by this device alone.' },
+  device: {
+    title: 'This device',
+    text: 'What is set here is kept by this device alone.',
+    language: 'Language',
+    languageText: 'What an operator sees is shown in this language, everything else in English.',
+  },
   settings: {
     title: 'How the scanner types',
     prefix: 'Typed in front of every code (taken away)',

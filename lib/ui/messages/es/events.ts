@@ -1,0 +1,30 @@
+import type { OperatorWords } from '@/lib/ui/messages/language';
+
+/** See the English words of the same name. */
+export const events: OperatorWords['events'] = {
+  unit_started: 'Unidad iniciada',
+  unit_processed: 'Unidad procesada',
+  unit_signed: 'Unidad aprobada con firma',
+  unit_joined: 'Unidad montada en otra',
+  unit_separated: 'Unidad separada',
+  part_removed: 'Componente retirado',
+  part_installed: 'Componente colocado',
+  unit_scrapped: 'Unidad desechada',
+  unit_packed: 'Unidad empacada',
+  unit_unpacked: 'Unidad desempacada',
+  container_nested: 'Contenedor puesto en otro',
+  container_unnested: 'Contenedor sacado de otro',
+  container_shipped: 'Contenedor enviado',
+  unit_returned: 'Unidad devuelta',
+  hold_placed: 'Retención puesta',
+  hold_released: 'Retención liberada',
+  item_received: 'Artículo recibido',
+  item_counted: 'Artículo contado',
+  item_mounted: 'Artículo montado',
+  item_unmounted: 'Artículo desmontado',
+  item_spliced: 'Artículos empalmados',
+  item_inspected: 'Artículo inspeccionado',
+  item_retired: 'Artículo retirado',
+  label_printed: 'Etiqueta impresa',
+  event_voided: 'Evento anulado',
+};

@@ -1,0 +1,25 @@
+import type { OperatorWords } from '@/lib/ui/messages/language';
+
+/** See the English words of the same name. */
+export const shell: OperatorWords['shell'] = {
+  demo: 'Demostración · una planta inventada; nada de esto es real',
+  demoLabel: 'Demostración',
+  skip: 'Ir al contenido',
+  navigation: 'Pantallas',
+  menu: { open: 'Abrir el menú', close: 'Cerrar el menú' },
+  screens: {
+    floor: 'Piso',
+    station: 'Estación',
+    changeover: 'Cambio',
+    items: 'Recepción',
+    pack: 'Empaque y envío',
+    holds: 'Retenciones',
+    returns: 'Devoluciones',
+    trace: 'Rastreo',
+    plant: 'Planta',
+    people: 'Personas',
+  },
+  signedInAs: 'Sesión de {badge}, {role}',
+  thisDevice: 'Este equipo: escáner e idioma',
+  scheme: { label: 'Colores', light: 'Claro', dark: 'Oscuro', auto: 'Como el equipo' },
+};

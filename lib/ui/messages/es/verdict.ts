@@ -1,0 +1,12 @@
+import type { OperatorWords } from '@/lib/ui/messages/language';
+
+/** See the English words of the same name. */
+export const verdict: OperatorWords['verdict'] = {
+  go: { word: 'PASA', text: 'Pasa: puede trabajar en ella.' },
+  stop: { word: 'ALTO', text: 'No pasa: no trabaje en ella.' },
+  caution: { word: 'REVISAR', text: 'Registrado, pero no cumple una regla. La unidad queda retenida.' },
+  scan: { word: 'ESCANEAR', text: 'Escanee la siguiente.' },
+  busy: { word: 'ESPERE', text: 'Preguntando…' },
+  reasons: 'Motivos',
+  next: 'Siguiente: {operation}, paso {step}',
+};

@@ -1,0 +1,30 @@
+import type { OperatorWords } from '@/lib/ui/messages/language';
+
+/** See the English words of the same name. */
+export const events: OperatorWords['events'] = {
+  unit_started: '產品投產',
+  unit_processed: '產品過站',
+  unit_signed: '產品簽核',
+  unit_joined: '產品組入',
+  unit_separated: '產品拆出',
+  part_removed: '零件拆下',
+  part_installed: '零件裝上',
+  unit_scrapped: '產品報廢',
+  unit_packed: '產品裝箱',
+  unit_unpacked: '產品取出',
+  container_nested: '箱併入',
+  container_unnested: '箱取出',
+  container_shipped: '箱出貨',
+  unit_returned: '產品退回',
+  hold_placed: '扣留',
+  hold_released: '解除扣留',
+  item_received: '物料入庫',
+  item_counted: '物料盤點',
+  item_mounted: '物料上料',
+  item_unmounted: '物料下料',
+  item_spliced: '料捲接料',
+  item_inspected: '物料檢驗',
+  item_retired: '物料停用',
+  label_printed: '標籤列印',
+  event_voided: '事件作廢',
+};

@@ -1,0 +1,42 @@
+import type { OperatorWords } from '@/lib/ui/messages/language';
+
+/** See the English words of the same name. */
+export const holds: OperatorWords['holds'] = {
+  title: '扣留',
+  count: '{count, plural, =0 {沒有扣留} other {# 筆扣留中}}',
+  shown: '顯示其中最早的 {count, number} 筆。',
+  none: '沒有扣留。被扣留的不會通過，也不會裝箱或出貨。',
+  age: '已 {age}',
+  placedBy: '由 {badge}',
+  automatic: '由系統關卡扣留',
+  filter: '顯示',
+  all: '全部',
+  place: '扣留',
+  release: '解除',
+  releaseOf: '解除 {target} 的扣留',
+  reasonOf: { attempts_exhausted: '同一步驟不良次數過多' },
+  form: {
+    title: '扣留',
+    kind: '對象？',
+    target: { unit: '產品', item: '物料', lot: '批號', container: '箱' },
+    id: '代碼',
+    reason: '原因',
+    submit: '確定扣留',
+    cancel: '取消',
+    done: '{target} 已扣留。',
+    stopped: '不通過：{target} 未扣留。',
+  },
+  releasing: {
+    title: '解除 {target} 的扣留',
+    why: '扣留原因：{reason}',
+    disposition: '處置',
+    dispositions: { 'use-as-is': '特採', rework: '重工', 'return-to-supplier': '退回供應商', scrap: '報廢' },
+    usual: '常用處置',
+    reason: '原因',
+    scrapHint: '解除並不等於報廢：之後請另行記錄報廢或停用物料。',
+    submit: '解除',
+    cancel: '取消',
+    done: '{target} 的扣留已解除。',
+    stopped: '不通過：{target} 的扣留未解除。',
+  },
+};

@@ -1,0 +1,7 @@
+import type { OperatorWords } from '@/lib/ui/messages/language';
+
+/** See the English words of the same name. */
+export const scanBox: OperatorWords['scanBox'] = {
+  submit: '輸入',
+  keyboard: '顯示螢幕鍵盤',
+};

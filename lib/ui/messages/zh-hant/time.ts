@@ -1,0 +1,9 @@
+import type { OperatorWords } from '@/lib/ui/messages/language';
+
+/** See the English words of the same name. */
+export const time: OperatorWords['time'] = {
+  seconds: '{seconds, number} 秒',
+  minutes: '{minutes, number} 分',
+  hours: '{hours, number} 時 {minutes, number} 分',
+  days: '{days, number} 天 {hours, number} 時',
+};
