@@ -32,6 +32,14 @@ export const PositionPanel = dynamic(() =>
 export const PartsPanel = dynamic(() =>
   import('@/lib/ui/station/parts-panel').then((module) => module.PartsPanel),
 );
+/** See `problem-panel.tsx`; only an answer of the server brings it. */
+export const ProblemPanel = dynamic(() =>
+  import('@/lib/ui/station/problem-panel').then((module) => module.ProblemPanel),
+);
+/** See `stopped-panel.tsx`; only an answer brings it. */
+export const StoppedPanel = dynamic(() =>
+  import('@/lib/ui/station/stopped-panel').then((module) => module.StoppedPanel),
+);
 /** See `repair-panel.tsx`. */
 export const RepairPanel = dynamic(() =>
   import('@/lib/ui/station/repair-panel').then((module) => module.RepairPanel),

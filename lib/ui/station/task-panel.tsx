@@ -12,13 +12,13 @@ import {
   DefectPanel,
   PartsPanel,
   PositionPanel,
+  ProblemPanel,
   RepairPanel,
   RepeatPanel,
   SignPanel,
   StartPanel,
+  StoppedPanel,
 } from '@/lib/ui/station/later-panels';
-import { ProblemPanel } from '@/lib/ui/station/problem-panel';
-import { StoppedPanel } from '@/lib/ui/station/stopped-panel';
 import { UnansweredPanel } from '@/lib/ui/station/unanswered-panel';
 import { WorkPanel } from '@/lib/ui/station/work-panel';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
