@@ -1,11 +1,13 @@
 import { Container, Group, Paper, SimpleGrid, Title } from '@mantine/core';
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
+import { createTranslator } from 'use-intl';
 import { signInAtDesk, signInAtStation } from '@/app/sign-in/actions';
-import { pageWords } from '@/lib/server/page-words';
+import { currentLanguage } from '@/lib/server/language';
 import { currentPrincipal } from '@/lib/server/people/current-principal';
 import { safeReturnPath } from '@/lib/server/people/safe-return-path';
 import { en } from '@/lib/ui/messages/en';
+import { wordsOf } from '@/lib/ui/messages/words';
 import { DeskSignIn } from '@/lib/ui/people/desk-sign-in';
 import { StationSignIn } from '@/lib/ui/people/station-sign-in';
 import { Brand } from '@/lib/ui/shell/brand';
@@ -17,7 +19,8 @@ export const metadata: Metadata = { title: en.signIn.title };
 export default async function SignInPage({ searchParams }: { searchParams: Promise<{ to?: unknown }> }) {
   const returnTo = safeReturnPath((await searchParams).to);
   if ((await currentPrincipal()) !== null) redirect(returnTo);
-  const t = await pageWords();
+  const language = await currentLanguage();
+  const t = createTranslator({ locale: language, messages: wordsOf(language) });
   return (
     <Container component="main" size="lg" py="xs">
       <Group justify="space-between" mb="xs">

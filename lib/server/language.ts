@@ -1,5 +1,5 @@
 import { cookies } from 'next/headers';
-import { LANGUAGE_COOKIE, type Language, readLanguage } from '@/lib/ui/messages/language';
+import { LANGUAGE_COOKIE, type Language, readLanguage } from '@/lib/domain/language';
 
 /** The language of the device that asks. */
 export async function currentLanguage(): Promise<Language> {

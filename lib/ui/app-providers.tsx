@@ -3,7 +3,7 @@
 import { MantineProvider } from '@mantine/core';
 import { type ReactNode, useMemo } from 'react';
 import { IntlProvider } from 'use-intl';
-import type { Language } from '@/lib/ui/messages/language';
+import type { Language } from '@/lib/domain/language';
 import { useDeviceWords } from '@/lib/ui/messages/use-device-words';
 import type { Words } from '@/lib/ui/messages/words';
 import { SerialPatterns } from '@/lib/ui/scanning/serial-patterns';

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { REFUSAL_CODES } from '@/lib/domain/gate/refusals';
 import { en } from '@/lib/ui/messages/en';
 import { es } from '@/lib/ui/messages/es';
-import { OPERATOR_NAMESPACES } from '@/lib/ui/messages/language';
+import { OPERATOR_NAMESPACES } from '@/lib/ui/messages/operator-words';
 import { wordsOf } from '@/lib/ui/messages/words';
 import { zhHant } from '@/lib/ui/messages/zh-hant';
 import { refusalFacts } from '@/lib/ui/verdict/refusal-facts';

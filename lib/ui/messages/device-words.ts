@@ -1,4 +1,4 @@
-import { LANGUAGE_COOKIE, type Language, readLanguage } from '@/lib/ui/messages/language';
+import { LANGUAGE_COOKIE, type Language, readLanguage } from '@/lib/domain/language';
 import type { Words } from '@/lib/ui/messages/words';
 
 const KEPT_WORDS = 'reelkin.words';

@@ -19,7 +19,7 @@ import { tags } from '@/lib/ui/messages/es/tags';
 import { time } from '@/lib/ui/messages/es/time';
 import { verdict } from '@/lib/ui/messages/es/verdict';
 import { wrong } from '@/lib/ui/messages/es/wrong';
-import type { OperatorWords } from '@/lib/ui/messages/language';
+import type { OperatorWords } from '@/lib/ui/messages/operator-words';
 
 /** What an operator reads, in Spanish. */
 export const es: OperatorWords = {

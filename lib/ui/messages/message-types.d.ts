@@ -1,5 +1,5 @@
+import type { Language } from '@/lib/domain/language';
 import type { en } from '@/lib/ui/messages/en';
-import type { Language } from '@/lib/ui/messages/language';
 
 declare module 'use-intl' {
   /** Makes a key that the catalogue does not have a compile error. */

@@ -1,4 +1,4 @@
-import { LANGUAGE_COOKIE, type Language } from '@/lib/ui/messages/language';
+import { LANGUAGE_COOKIE, type Language } from '@/lib/domain/language';
 
 const YEARS_10_S = 10 * 366 * 24 * 3600;
 

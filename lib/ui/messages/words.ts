@@ -1,6 +1,7 @@
+import type { Language } from '@/lib/domain/language';
 import { en } from '@/lib/ui/messages/en';
 import { es } from '@/lib/ui/messages/es';
-import type { Language, OperatorWords } from '@/lib/ui/messages/language';
+import type { OperatorWords } from '@/lib/ui/messages/operator-words';
 import { zhHant } from '@/lib/ui/messages/zh-hant';
 
 /** Every text of a page. */

@@ -1,4 +1,4 @@
-import type { OperatorWords } from '@/lib/ui/messages/language';
+import type { OperatorWords } from '@/lib/ui/messages/operator-words';
 import { changeover } from '@/lib/ui/messages/zh-hant/changeover';
 import { clock } from '@/lib/ui/messages/zh-hant/clock';
 import { events } from '@/lib/ui/messages/zh-hant/events';

@@ -1,7 +1,7 @@
 'use client';
 
 import { useLocale, useTranslations } from 'use-intl';
-import { LANGUAGES } from '@/lib/ui/messages/language';
+import { LANGUAGES } from '@/lib/domain/language';
 import { setLanguage } from '@/lib/ui/messages/set-language';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';

@@ -1,4 +1,4 @@
-import type { OperatorWords } from '@/lib/ui/messages/language';
+import type { OperatorWords } from '@/lib/ui/messages/operator-words';
 
 /** See the English words of the same name. */
 export const holds: OperatorWords['holds'] = {
