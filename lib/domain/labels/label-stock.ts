@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /** Sheets of paper, in mm (ISO 216, ANSI/ASME Y14.1). */
-export const PAPERS = {
+const PAPERS = {
   A4: { widthMm: 210, heightMm: 297 },
   Letter: { widthMm: 215.9, heightMm: 279.4 },
 } as const;
@@ -60,7 +60,7 @@ export function pageSize(stock: LabelStock): { widthMm: number; heightMm: number
 }
 
 /** How many labels a page has. */
-export function labelsPerPage(stock: LabelStock): number {
+function labelsPerPage(stock: LabelStock): number {
   return stock.kind === 'sheet' ? stock.rows * stock.columns : 1;
 }
 

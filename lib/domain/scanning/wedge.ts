@@ -41,9 +41,9 @@ export const NO_BURST: Burst = {
 };
 
 /** Shortest scan that is told from typing by its speed; shorter ones go where the focus is. */
-export const SCAN_LENGTH_MIN = 3;
+const SCAN_LENGTH_MIN = 3;
 /** A scan stands alone: so long nothing was typed before it. */
-export const ALONE_MS = 250;
+const ALONE_MS = 250;
 
 const MODIFIERS = new Set(['Shift', 'Control', 'Alt', 'AltGraph', 'CapsLock', 'Meta']);
 // Function keys that some scanners send for the control characters FS, GS, RS, US (from memory).
