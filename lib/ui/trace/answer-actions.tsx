@@ -9,7 +9,15 @@ import { useTranslations } from 'use-intl';
  * Goes on with an answer: narrower, or taken along as a file with all of it or with what it is filtered to, or what is
  * shown on paper.
  */
-export function AnswerActions({ query, filtered, narrower }: { query: string; filtered: string | null; narrower: string }) {
+export function AnswerActions({
+  query,
+  filtered,
+  narrower,
+}: {
+  query: string;
+  filtered: string | null;
+  narrower: string;
+}) {
   const t = useTranslations('trace');
   const tNarrow = useTranslations('narrow');
   return (
