@@ -1,11 +1,12 @@
+import { findExpectedLeft } from '@/lib/data/balance/find-expected-left';
 import { findItem, findItemsOfLot } from '@/lib/data/items/find-items';
 import { findStays } from '@/lib/data/items/find-stays';
 import { findItemRecord } from '@/lib/data/log/find-recorded-events';
+import { loadPlant } from '@/lib/data/plant/load-plant';
 import { findHolds } from '@/lib/data/trace/find-holds';
 import type { ItemRecord, LotRecord } from '@/lib/domain/items/item-record';
 import { formatInstant } from '@/lib/domain/time';
 import { database } from '@/lib/server/database';
-import { readPlant } from '@/lib/server/read-plant';
 import { traceAnswer } from '@/lib/server/trace-answer';
 
 const LOT_ITEMS_MAX = 5000;
@@ -19,7 +20,8 @@ export async function readItemRecord(item: string): Promise<ItemRecord | null> {
   const used = await traceAnswer({ item, limit: 1 });
   const isUsed = used.counts.certain.units + used.counts.possible.units > 0;
   if (row === null && stays.length === 0 && history.length === 0 && !isUsed) return null;
-  const { file } = await readPlant();
+  const { plant } = await loadPlant(db);
+  const { file } = plant;
   const ofLot = row?.lot == null ? [] : await findHolds(db, 'lot', row.lot);
   return {
     item,
@@ -33,6 +35,7 @@ export async function readItemRecord(item: string): Promise<ItemRecord | null> {
       countedAt: row.countedAtUs === null ? null : formatInstant(row.countedAtUs),
       inspected: row.inspected,
       isRetired: row.isRetired,
+      expected: row.isRetired ? null : await findExpectedLeft(db, { item, part: row.part, plant }),
     },
     holds: [...(await findHolds(db, 'item', item)), ...ofLot],
     stays,

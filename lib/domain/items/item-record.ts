@@ -1,3 +1,4 @@
+import type { Range } from '@/lib/domain/balance/ledger';
 import type { RecordedEvent } from '@/lib/domain/events/recorded-event';
 import type { ItemKind, Result } from '@/lib/domain/events/vocabulary';
 import type { TraceAnswer } from '@/lib/domain/genealogy/trace-answer';
@@ -28,6 +29,8 @@ type ItemFactsShown = {
   countedAt: string | null;
   inspected: Result | null;
   isRetired: boolean;
+  /** Pieces that must be left now by the last count and the use since; null where nothing is weighed. */
+  expected: Range | null;
 };
 
 /** An item's page. `now` is the server's clock, up to which an open stay has lasted. */

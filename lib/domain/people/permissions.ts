@@ -51,6 +51,7 @@ const OTHER_ROLES = {
   'screen:station': ['operator', 'qa', 'engineer', 'admin'],
   'screen:changeover': ['operator', 'handler', 'admin'],
   'screen:items': ['handler', 'qa', 'admin'],
+  'screen:counts': ['handler', 'qa', 'engineer', 'admin'],
   'screen:pack': ['packer', 'admin'],
   'screen:returns': ['qa', 'engineer', 'admin'],
   'screen:holds': EVERYONE,

@@ -63,7 +63,7 @@ function ItemFactsLine({ record: { facts, stays } }: { record: ItemRecord }) {
   const { number } = useFormatter();
   const timeZone = useTimeZone() ?? 'UTC';
   const open = stays.filter((stay) => stay.until === null);
-  const { quantity = null, countedAt = null } = facts ?? {};
+  const { quantity = null, countedAt = null, expected = null } = facts ?? {};
   const quantityText =
     quantity !== null &&
     (countedAt === null
@@ -80,6 +80,13 @@ function ItemFactsLine({ record: { facts, stays } }: { record: ItemRecord }) {
         [t('lot'), facts?.lot != null && <CodeText code={facts.lot} kind="lot" />],
         [t('supplier'), facts?.supplier],
         [t('quantity'), quantityText],
+        [
+          t('expected'),
+          expected !== null &&
+            (Math.floor(expected.min) === Math.floor(expected.max)
+              ? number(Math.floor(expected.max))
+              : t('expectedRange', { min: Math.floor(expected.min), max: Math.floor(expected.max) })),
+        ],
         [t('inspected'), facts?.inspected != null && <ResultTag result={facts.inspected} />],
         [
           t('where'),

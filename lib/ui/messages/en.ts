@@ -1,5 +1,6 @@
 import { changeover } from '@/lib/ui/messages/en/changeover';
 import { clock } from '@/lib/ui/messages/en/clock';
+import { counts } from '@/lib/ui/messages/en/counts';
 import { desk } from '@/lib/ui/messages/en/desk';
 import { devices } from '@/lib/ui/messages/en/devices';
 import { eventFacts } from '@/lib/ui/messages/en/event-facts';
@@ -54,6 +55,7 @@ export const en = {
   trace,
   narrow,
   changeover,
+  counts,
   clock,
   holds,
   items,

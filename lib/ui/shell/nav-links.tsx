@@ -12,6 +12,7 @@ import {
   IconPackageExport,
   IconReplace,
   IconRoute,
+  IconScale,
   IconUsers,
 } from '@tabler/icons-react';
 import Link from 'next/link';
@@ -25,6 +26,7 @@ const SHAPES: Record<NavScreen, Icon> = {
   station: IconBarcode,
   changeover: IconReplace,
   items: IconInbox,
+  counts: IconScale,
   pack: IconPackageExport,
   holds: IconHandStop,
   devices: IconDeviceTablet,

@@ -101,6 +101,7 @@ test('every role on every action is as it was agreed', () => {
     screen:station           x        .       x  .      x        x
     screen:changeover        x        x       .  .      .        x
     screen:items             .        x       x  .      .        x
+    screen:counts            .        x       x  .      x        x
     screen:pack              .        .       .  x      .        x
     screen:returns           .        .       x  .      x        x
     screen:holds             x        x       x  x      x        x

@@ -24,6 +24,8 @@ export const item = {
     supplier: 'Supplier',
     quantity: 'Quantity',
     counted: '{quantity, number}, counted {time}',
+    expected: 'Must be left now',
+    expectedRange: '{min, number} to {max, number}',
     inspected: 'Inspection',
     where: 'Where now',
     nowhere: 'In no slot',

@@ -10,6 +10,7 @@ export const shell = {
     station: 'Station',
     changeover: 'Changeover',
     items: 'Goods-in',
+    counts: 'Count check',
     pack: 'Pack & ship',
     holds: 'Holds',
     devices: 'Devices',

@@ -1,0 +1,48 @@
+/** Words of the page of counts that disagree. */
+export const counts = {
+  title: 'Counts that disagree',
+  intro:
+    'Each count of a reel is weighed against what its units used since the count before. Where more disagrees than the loss that the part is allowed, a change was probably not scanned, and the units of that time are possible for the reels on both sides.',
+  weighed:
+    '{reels, number} {reels, plural, one {reel} other {reels}} weighed over {days, number} days, since {since}: {count, plural, =0 {all agree} one {one count disagrees} other {# counts disagree}}.',
+  agree: 'Every count agrees with the use',
+  agreeText: 'No change of a reel seems to be missing from the record.',
+  off: 'Nothing is weighed',
+  offText:
+    'No part of the plant file has an attrition, the share of its use that may be lost at pick-up. Give the parts one, and counts are weighed.',
+  openPlant: 'Open the plant',
+  reel: 'Reel',
+  part: 'Part',
+  surplus: 'More left than its use explains',
+  deficit: 'Less left than its use explains',
+  surplusPieces: '{pieces, number, ::.#} pieces too many',
+  deficitPieces: '{pieces, number, ::.#} pieces too few',
+  expected: 'Expected',
+  expectedRange: '{min, number, ::.} to {max, number, ::.}',
+  expectedOne: '{min, number, ::.}',
+  found: 'Counted',
+  foundAt: '{left, number, ::.} at {time}',
+  foundNone: 'Not counted since; its units used more than there was',
+  before: 'Count before',
+  allowed: 'Loss allowed',
+  allowedText: '{share, number, percent} of {used, number, ::.} used: {pieces, number, ::.#} pieces',
+  missed: {
+    title: 'Probably not scanned',
+    none: 'No neighbour explains it: count it again, or look for a loss at pick-up.',
+    late: 'The change to <other></other> was scanned too late',
+    early: 'The change to <recorded></recorded> was scanned too early: <other></other> went on',
+    never: '<other></other> stood there without a scan',
+    unknown: 'An unknown reel stood there without a scan: count the reels of this part in the store',
+    units: '{count, number} {count, plural, one {unit} other {units}}',
+    where: '{station}, slot {slot}',
+    show: 'Units of this time',
+    used: 'Where-used of {item}',
+  },
+  chart: {
+    title: 'What must be left of {item}, and what was counted',
+    text: '{before, number, ::.} at the count before, {expected, number, ::.} expected without a loss, {found, number, ::.} counted.',
+    expected: 'expected',
+    counted: 'counted',
+    interval: 'not scanned',
+  },
+} as const;
