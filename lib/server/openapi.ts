@@ -9,6 +9,7 @@ import { genealogyAnswerSchema, genealogyQuestionSchema } from '@/lib/domain/gen
 import { narrowAnswerSchema } from '@/lib/domain/genealogy/narrow-answer';
 import { narrowQuestionSchema } from '@/lib/domain/genealogy/narrow-question';
 import { asBuiltQuestionSchema, whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
+import { slotTimelineAnswerSchema, slotTimelineQuestionSchema } from '@/lib/domain/genealogy/slot-timeline';
 import { plantFileSchema } from '@/lib/domain/plant/plant-file';
 import { healthSchema } from '@/lib/server/read-health';
 import packageFile from '@/package.json' with { type: 'json' };
@@ -184,6 +185,16 @@ function paths(): Json {
         responses: responses(
           'The nearest nodes, with what the limit left out.',
           json(schemaOf(genealogyAnswerSchema, 'output')),
+        ),
+      },
+    },
+    '/api/trace/slot-timeline': {
+      get: {
+        summary: 'What stood in the slots of a station during a time, and which units came by',
+        parameters: parameters(slotTimelineQuestionSchema),
+        responses: responses(
+          'Stays by slot, and units or their density.',
+          json(schemaOf(slotTimelineAnswerSchema, 'output')),
         ),
       },
     },

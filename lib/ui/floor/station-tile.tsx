@@ -6,11 +6,13 @@ import {
   IconHandStop,
   IconPlayerPause,
 } from '@tabler/icons-react';
+import Link from 'next/link';
 import { useTranslations } from 'use-intl';
 import type { StationPicture } from '@/lib/domain/floor/floor-picture';
 import { CodeText } from '@/lib/ui/code-text';
 import classes from '@/lib/ui/floor/floor.module.css';
 import { SlotMarks } from '@/lib/ui/floor/slot-marks';
+import { timelineAddress } from '@/lib/ui/slot-timeline/timeline-address';
 import { Tag } from '@/lib/ui/tags/tag';
 import { useDuration } from '@/lib/ui/use-duration';
 
@@ -35,7 +37,18 @@ export function StationTile({ picture, at }: { picture: StationPicture; at: numb
         {t(`state.${state}`)}
       </p>
       <h3>
-        <CodeText code={station} />
+        {slots.length > 0 ? (
+          <Link
+            href={timelineAddress(station)}
+            prefetch={false}
+            className={classes.slotsLink}
+            title={t('slotsOverTime')}
+          >
+            <CodeText code={station} />
+          </Link>
+        ) : (
+          <CodeText code={station} />
+        )}
         {operation !== station && <span>{operation}</span>}
       </h3>
       <p className={classes.done}>

@@ -1,8 +1,10 @@
+import Link from 'next/link';
 import { useTimeZone, useTranslations } from 'use-intl';
 import type { SlotStay } from '@/lib/domain/items/item-record';
 import { formatMoment } from '@/lib/ui/format-moment';
 import classes from '@/lib/ui/item/item.module.css';
 import { Moment } from '@/lib/ui/moment';
+import { SPANS_MS, timelineAddress } from '@/lib/ui/slot-timeline/timeline-address';
 import table from '@/lib/ui/table.module.css';
 import { TraceLink } from '@/lib/ui/trace/trace-link';
 import { useDuration } from '@/lib/ui/use-duration';
@@ -39,7 +41,11 @@ export function StaysTable({ stays, now }: { stays: readonly SlotStay[]; now: st
             <th scope="row">
               <TraceLink about="station" code={stay.station} />
             </th>
-            <td data-label={t('slot')}>{stay.slot}</td>
+            <td data-label={t('slot')}>
+              <Link href={slotsAt(stay, nowMs)} prefetch={false} title={t('slotsThen')}>
+                {stay.slot}
+              </Link>
+            </td>
             <td data-label={t('from')}>
               <Moment at={stay.from} />
             </td>
@@ -61,4 +67,12 @@ export function StaysTable({ stays, now }: { stays: readonly SlotStay[]; now: st
       </tbody>
     </table>
   );
+}
+
+/** The timeline of the slot's station while the item came into it, at most a day of it. */
+function slotsAt({ station, from, until }: SlotStay, nowMs: number): string {
+  const fromMs = Date.parse(from);
+  const toMs = Math.min(fromMs + SPANS_MS.day, until === null ? nowMs : Date.parse(until));
+  const marginMs = Math.max(60_000, Math.round((toMs - fromMs) / 10));
+  return timelineAddress(station, { fromMs: fromMs - marginMs, toMs: toMs + marginMs });
 }

@@ -27,6 +27,7 @@ import { scanning } from '@/lib/ui/messages/en/scanning';
 import { setup } from '@/lib/ui/messages/en/setup';
 import { shell } from '@/lib/ui/messages/en/shell';
 import { signIn } from '@/lib/ui/messages/en/sign-in';
+import { slotTimeline } from '@/lib/ui/messages/en/slot-timeline';
 import { station } from '@/lib/ui/messages/en/station';
 import { tags } from '@/lib/ui/messages/en/tags';
 import { time } from '@/lib/ui/messages/en/time';
@@ -72,6 +73,7 @@ export const en = {
   item,
   packing,
   genealogy,
+  slotTimeline,
   plant,
   wrong,
 } as const;

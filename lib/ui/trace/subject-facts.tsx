@@ -1,10 +1,12 @@
 'use client';
 
 import { Group } from '@mantine/core';
+import Link from 'next/link';
 import { useFormatter, useTranslations } from 'use-intl';
 import type { TraceSubject } from '@/lib/domain/genealogy/trace-subject';
 import { CodeText } from '@/lib/ui/code-text';
 import { Facts } from '@/lib/ui/facts';
+import { timelineAddress } from '@/lib/ui/slot-timeline/timeline-address';
 import { HoldTag } from '@/lib/ui/tags/hold-tag';
 
 /** What is known of the thing that a where-used answer is about. */
@@ -65,6 +67,12 @@ export function SubjectFacts({ subject }: { subject: TraceSubject }) {
           facts={[
             [t('operation'), subject.operation],
             [t('line'), subject.line],
+            [
+              t('slots'),
+              <Link key="slots" href={timelineAddress(subject.code)} prefetch={false}>
+                {t('slotsOverTime')}
+              </Link>,
+            ],
           ]}
         />
       );

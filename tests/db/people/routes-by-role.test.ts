@@ -44,6 +44,7 @@ const EXPECTED: Record<string, Partial<Record<Method, Action | 'public'>>> = {
   'trace/narrow': { POST: 'narrow' },
   'trace/narrow.csv': { GET: 'narrow' },
   'trace/genealogy': { GET: 'trace' },
+  'trace/slot-timeline': { GET: 'trace' },
   'trace/where-used': { GET: 'trace' },
   'trace/where-used.csv': { GET: 'trace' },
 };

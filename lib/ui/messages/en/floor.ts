@@ -27,6 +27,7 @@ export const floor = {
   heldHere: '{count, number} on hold',
   waiting: '{count, number} waiting, longest {duration}',
   noneWaiting: 'None waiting',
+  slotsOverTime: 'What stood in its slots over time',
   others: 'No units are processed at {stations}.',
   slots: '{filled, number} of {total, number} slots filled',
   slotsHeld: '{held, number} with an item on hold',

@@ -39,6 +39,7 @@ export const item = {
     from: 'From',
     until: 'Until',
     still: 'Still there',
+    slotsThen: 'The slots of this station at that time',
     length: 'For',
     scale: '{from} to {to}',
   },

@@ -47,6 +47,8 @@ export const trace = {
     line: 'Line',
     name: 'Name',
     state: 'State',
+    slots: 'Slots',
+    slotsOverTime: 'What stood in them over time',
     never: 'Never received',
     retired: 'Retired',
   },
