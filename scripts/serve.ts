@@ -6,6 +6,8 @@ import { checkedEnv } from './serve/checked-env';
 import { openDatabase } from './serve/open-database';
 import { explain, StartProblem } from './serve/start-problem';
 import { StopRequested, watchForStop } from './serve/stop-request';
+import { lanAnnouncement } from './serve/tls/announce-lan';
+import { openSecureServing, type SecureServing } from './serve/tls/secure-serving';
 
 const report = (line: string): void => console.log(line);
 const stopRequest = watchForStop(report);
@@ -43,29 +45,38 @@ async function start(env: Env): Promise<void> {
   });
   if (conflict !== null) throw new StartProblem(conflict);
 
+  const secure = await openSecureServing(env, report);
   const database = await openDatabase({ databaseUrl: env.databaseUrl, dataFolder, report });
   closers.push(() => database.close());
   await stopRequest.unlessRequested(migrate(database.url, report));
 
   // The pages read their settings when they are loaded, which happens from here on.
   process.env.DATABASE_URL = database.url;
+  if (secure?.authority) process.env.REELKIN_TLS_AUTHORITY = secure.authority.path;
   process.env.REELKIN_DEMO = demo ? '1' : '0';
   if (demo) {
     const { loadDemo } = await import('@/scripts/demo/load-demo');
     await stopRequest.unlessRequested(loadDemo({ report }));
   }
-  await serveHttp(env, database.announce);
+  await serveHttp(env, { secure, announce: database.announce });
 }
 
-async function serveHttp({ host, port }: Env, announce: (address: string) => void): Promise<void> {
+async function serveHttp(
+  { host, port }: Env,
+  { secure, announce }: { secure: SecureServing | null; announce: (address: string) => void },
+): Promise<void> {
   const { startHttpServer } = await import('./serve/http-server');
-  const server = await startHttpServer({ host, port, dev: process.argv.includes('--dev') });
+  const dev = process.argv.includes('--dev');
+  const server = await startHttpServer({ host, port, dev, pair: secure?.pair ?? null });
+  if (secure !== null) closers.push(secure.keepCurrent(server.useCertificate));
   closers.push(() => server.stop(stopRequest.hurry));
   keepRunning();
-  const origin = `http://${reachableHost(host)}:${server.port}`;
+  const scheme = secure === null ? 'http' : 'https';
+  const origin = `${scheme}://${reachableHost(secure?.host ?? host)}:${server.port}`;
   announce(origin);
   closers.push(registerServer(origin));
   report(`Reelkin is ready at ${origin}  (stop: Ctrl-C)`);
+  if (secure?.authority) report(await lanAnnouncement(origin, secure.authority.fingerprint));
 
   const { createSetupLink } = await import('@/lib/server/create-setup-link');
   const link = await createSetupLink(origin);

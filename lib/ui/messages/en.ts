@@ -32,6 +32,7 @@ import { station } from '@/lib/ui/messages/en/station';
 import { tags } from '@/lib/ui/messages/en/tags';
 import { time } from '@/lib/ui/messages/en/time';
 import { trace } from '@/lib/ui/messages/en/trace';
+import { trust } from '@/lib/ui/messages/en/trust';
 import { unit } from '@/lib/ui/messages/en/unit';
 import { verdict } from '@/lib/ui/messages/en/verdict';
 import { wrong } from '@/lib/ui/messages/en/wrong';
@@ -55,6 +56,7 @@ export const en = {
   floor,
   trace,
   narrow,
+  trust,
   changeover,
   counts,
   clock,

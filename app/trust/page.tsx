@@ -1,0 +1,17 @@
+import type { Metadata } from 'next';
+import { headers } from 'next/headers';
+import { notFound } from 'next/navigation';
+import { readAuthority } from '@/lib/server/read-authority';
+import { en } from '@/lib/ui/messages/en';
+import { TrustPage } from '@/lib/ui/trust/trust-page';
+
+export const metadata: Metadata = { title: en.trust.title };
+
+/** Before anyone can sign in: how a tablet comes to trust this server. It tells nothing that is not public. */
+export default async function TrustRoute() {
+  const authority = await readAuthority();
+  if (authority === null) notFound();
+  const { fingerprint, endsAt } = authority;
+  const host = (await headers()).get('host') ?? '';
+  return <TrustPage fingerprint={fingerprint} endsAt={endsAt} address={`https://${host}/`} />;
+}
