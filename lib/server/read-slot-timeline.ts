@@ -1,7 +1,7 @@
 import { loadPlant } from '@/lib/data/plant/load-plant';
 import { findPasses } from '@/lib/data/timeline/find-passes';
 import { findSlotBars } from '@/lib/data/timeline/find-slot-bars';
-import { findOwing } from '@/lib/data/trace/find-owing';
+import { findCompleteness } from '@/lib/data/trace/find-completeness';
 import { onSnapshot } from '@/lib/data/transaction';
 import type { SlotTimeline, SlotTimelineQuestion } from '@/lib/domain/genealogy/slot-timeline';
 import { formatInstant, instantOf } from '@/lib/domain/time';
@@ -14,8 +14,7 @@ import { database } from '@/lib/server/database';
 export function readSlotTimeline({ station, from, to }: SlotTimelineQuestion): Promise<SlotTimeline | null> {
   const span = { station, from: formatInstant(instantOf(from)), to: formatInstant(instantOf(to)) };
   return onSnapshot(database().pool, async (client) => {
-    const asOf = formatInstant(Date.now() * 1000);
-    const owing = await findOwing(client);
+    const completeness = await findCompleteness(client);
     const { plant } = await loadPlant(client);
     const entry = plant.station(station);
     const { bars, total } = await findSlotBars(client, span);
@@ -32,9 +31,7 @@ export function readSlotTimeline({ station, from, to }: SlotTimelineQuestion): P
       ...span,
       operation: entry?.operation ?? null,
       line: entry?.line ?? null,
-      asOf,
-      complete: owing.length === 0,
-      owing,
+      ...completeness,
       slots: [...slots.values()],
       barsLeft: total - bars.length,
       passes,

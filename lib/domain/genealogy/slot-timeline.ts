@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { codeSchema } from '@/lib/domain/codes';
 import { itemKindSchema, resultSchema } from '@/lib/domain/events/vocabulary';
-import { owingSchema } from '@/lib/domain/genealogy/answer';
+import { completenessSchema } from '@/lib/domain/genealogy/answer';
 import { instantParameter } from '@/lib/domain/genealogy/question';
 import { instantOf } from '@/lib/domain/time';
 
@@ -53,15 +53,12 @@ const tickSchema = z.object({
 export type PassTick = z.infer<typeof tickSchema>;
 
 /** The answer to "what stood where, when, and which units came by?" */
-export const slotTimelineAnswerSchema = z.object({
+export const slotTimelineAnswerSchema = completenessSchema.extend({
   station: z.string(),
   operation: z.string().nullable(),
   line: z.string().nullable(),
   from: z.string(),
   to: z.string(),
-  asOf: z.string(),
-  complete: z.boolean(),
-  owing: z.array(owingSchema),
   slots: z.array(z.object({ slot: z.string(), holds: itemKindSchema.nullable(), bars: z.array(barSchema) })),
   barsLeft: z.number().meta({ description: 'Stays beyond the newest 2,000: ask for a shorter time.' }),
   passes: z.discriminatedUnion('kind', [

@@ -28,7 +28,7 @@ export function SlotTimelinePage({ timeline }: { timeline: SlotTimeline }) {
   const timeZone = useTimeZone() ?? 'UTC';
   const { number } = useFormatter();
   const [picked, setPicked] = useState<PickedTime | null>(null);
-  const { station, operation, line, asOf, owing, slots, barsLeft, passes } = timeline;
+  const { station, operation, line, slots, barsLeft, passes } = timeline;
   const span: TimeSpan = { fromMs: Date.parse(timeline.from), toMs: Date.parse(timeline.to) };
   const timeOf = (ms: number) => formatMoment(ms, { timeZone, precision: 'minute' });
   const stays = slots.reduce((sum, { bars }) => sum + bars.length, 0);
@@ -44,7 +44,7 @@ export function SlotTimelinePage({ timeline }: { timeline: SlotTimeline }) {
           [t('facts.stays'), number(stays + barsLeft)],
         ]}
       />
-      <Completeness asOf={asOf} owing={owing} />
+      <Completeness facts={timeline} />
       <ZoomLinks station={station} span={span} />
       {barsLeft > 0 && <p>{t('left', { left: barsLeft })}</p>}
       <TimelinePicture
