@@ -1,5 +1,6 @@
 import { changeover } from '@/lib/ui/messages/es/changeover';
 import { clock } from '@/lib/ui/messages/es/clock';
+import { counts } from '@/lib/ui/messages/es/counts';
 import { events } from '@/lib/ui/messages/es/events';
 import { holds } from '@/lib/ui/messages/es/holds';
 import { items } from '@/lib/ui/messages/es/items';
@@ -7,6 +8,7 @@ import { labels } from '@/lib/ui/messages/es/labels';
 import { notPermitted } from '@/lib/ui/messages/es/not-permitted';
 import { offline } from '@/lib/ui/messages/es/offline';
 import { pack } from '@/lib/ui/messages/es/pack';
+import { plantLabels } from '@/lib/ui/messages/es/plant-labels';
 import { record } from '@/lib/ui/messages/es/record';
 import { refusals } from '@/lib/ui/messages/es/refusals';
 import { returns } from '@/lib/ui/messages/es/returns';
@@ -17,6 +19,7 @@ import { signIn } from '@/lib/ui/messages/es/sign-in';
 import { station } from '@/lib/ui/messages/es/station';
 import { tags } from '@/lib/ui/messages/es/tags';
 import { time } from '@/lib/ui/messages/es/time';
+import { trust } from '@/lib/ui/messages/es/trust';
 import { verdict } from '@/lib/ui/messages/es/verdict';
 import { wrong } from '@/lib/ui/messages/es/wrong';
 import type { OperatorWords } from '@/lib/ui/messages/operator-words';
@@ -25,6 +28,7 @@ import type { OperatorWords } from '@/lib/ui/messages/operator-words';
 export const es: OperatorWords = {
   changeover,
   clock,
+  counts,
   events,
   holds,
   items,
@@ -32,6 +36,7 @@ export const es: OperatorWords = {
   notPermitted,
   offline,
   pack,
+  plantLabels,
   record,
   refusals,
   returns,
@@ -42,6 +47,7 @@ export const es: OperatorWords = {
   station,
   tags,
   time,
+  trust,
   verdict,
   wrong,
 };

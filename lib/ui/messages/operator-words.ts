@@ -15,13 +15,16 @@ export const OPERATOR_NAMESPACES = [
   'time',
   'changeover',
   'clock',
+  'counts',
   'holds',
   'items',
   'offline',
   'pack',
+  'plantLabels',
   'record',
   'returns',
   'station',
+  'trust',
   'wrong',
 ] as const;
 type OperatorNamespace = (typeof OPERATOR_NAMESPACES)[number];

@@ -1,6 +1,7 @@
 import type { OperatorWords } from '@/lib/ui/messages/operator-words';
 import { changeover } from '@/lib/ui/messages/zh-hant/changeover';
 import { clock } from '@/lib/ui/messages/zh-hant/clock';
+import { counts } from '@/lib/ui/messages/zh-hant/counts';
 import { events } from '@/lib/ui/messages/zh-hant/events';
 import { holds } from '@/lib/ui/messages/zh-hant/holds';
 import { items } from '@/lib/ui/messages/zh-hant/items';
@@ -8,6 +9,7 @@ import { labels } from '@/lib/ui/messages/zh-hant/labels';
 import { notPermitted } from '@/lib/ui/messages/zh-hant/not-permitted';
 import { offline } from '@/lib/ui/messages/zh-hant/offline';
 import { pack } from '@/lib/ui/messages/zh-hant/pack';
+import { plantLabels } from '@/lib/ui/messages/zh-hant/plant-labels';
 import { record } from '@/lib/ui/messages/zh-hant/record';
 import { refusals } from '@/lib/ui/messages/zh-hant/refusals';
 import { returns } from '@/lib/ui/messages/zh-hant/returns';
@@ -18,6 +20,7 @@ import { signIn } from '@/lib/ui/messages/zh-hant/sign-in';
 import { station } from '@/lib/ui/messages/zh-hant/station';
 import { tags } from '@/lib/ui/messages/zh-hant/tags';
 import { time } from '@/lib/ui/messages/zh-hant/time';
+import { trust } from '@/lib/ui/messages/zh-hant/trust';
 import { verdict } from '@/lib/ui/messages/zh-hant/verdict';
 import { wrong } from '@/lib/ui/messages/zh-hant/wrong';
 
@@ -25,6 +28,7 @@ import { wrong } from '@/lib/ui/messages/zh-hant/wrong';
 export const zhHant: OperatorWords = {
   changeover,
   clock,
+  counts,
   events,
   holds,
   items,
@@ -32,6 +36,7 @@ export const zhHant: OperatorWords = {
   notPermitted,
   offline,
   pack,
+  plantLabels,
   record,
   refusals,
   returns,
@@ -42,6 +47,7 @@ export const zhHant: OperatorWords = {
   station,
   tags,
   time,
+  trust,
   verdict,
   wrong,
 };

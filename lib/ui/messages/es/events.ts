@@ -25,6 +25,7 @@ export const events: OperatorWords['events'] = {
   item_spliced: 'Artículos empalmados',
   item_inspected: 'Artículo inspeccionado',
   item_retired: 'Artículo retirado',
+  device_retired: 'Equipo dado de baja',
   label_printed: 'Etiqueta impresa',
   event_voided: 'Evento anulado',
 };

@@ -45,7 +45,7 @@ export const items: OperatorWords['items'] = {
   result: { pass: 'Pasa', fail: 'Falla' },
   submit: {
     receive: 'Recibir',
-    count: 'Guardar la cuenta',
+    count: 'Guardar el conteo',
     inspect: 'Guardar el resultado',
     retire: 'Retirar',
   },

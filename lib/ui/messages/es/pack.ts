@@ -32,6 +32,7 @@ export const pack: OperatorWords['pack'] = {
   },
   notice: {
     is_item: '{scanned} es un artículo, ni unidad ni contenedor.',
+    already_here: '{scanned} ya está en esta caja.',
     unknown: 'Nadie conoce {scanned} todavía. ¿Es una caja nueva?',
     no_container: '{scanned} no es un contenedor en que entre.',
     not_packed: '{scanned} no está en ningún contenedor.',

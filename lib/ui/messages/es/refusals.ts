@@ -130,7 +130,10 @@ export const refusals: OperatorWords['refusals'] = {
     title: 'Sin terminar',
     text: 'La unidad {unit} no está terminada.{has_expected, select, no { No tiene ruta que terminar.} other { Sigue en {expected} (paso {step}).}}',
   },
-  unsigned: { title: 'Sin firma', text: 'La unidad {unit} no tiene la firma de calidad.' },
+  unsigned: {
+    title: 'Sin firma',
+    text: 'La unidad {unit} no tiene la firma de calidad. Una anterior a una devolución ya no vale.',
+  },
   hold_already_released: { title: 'Ya liberada', text: 'Esta retención ya se había liberado.' },
   void_of_void: { title: 'Una anulación queda', text: 'Un evento que anula otro no se puede anular.' },
 };

@@ -3,5 +3,5 @@ import type { OperatorWords } from '@/lib/ui/messages/operator-words';
 /** See the English words of the same name. */
 export const scanBox: OperatorWords['scanBox'] = {
   submit: 'Intro',
-  keyboard: 'Mostrar el teclado en pantalla',
+  keyboard: 'Teclado en pantalla',
 };

@@ -25,6 +25,7 @@ export const events: OperatorWords['events'] = {
   item_spliced: '料捲接料',
   item_inspected: '物料檢驗',
   item_retired: '物料停用',
+  device_retired: '裝置停用',
   label_printed: '標籤列印',
   event_voided: '事件作廢',
 };

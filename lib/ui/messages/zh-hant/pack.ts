@@ -32,6 +32,7 @@ export const pack: OperatorWords['pack'] = {
   },
   notice: {
     is_item: '{scanned} 是物料，不是產品也不是箱。',
+    already_here: '{scanned} 已在此箱中。',
     unknown: '還沒有人用過 {scanned}。這是新的箱嗎？',
     no_container: '{scanned} 不是可放入的箱。',
     not_packed: '{scanned} 不在任何箱中。',

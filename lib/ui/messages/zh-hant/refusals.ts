@@ -76,7 +76,7 @@ export const refusals: OperatorWords['refusals'] = {
     title: '未完工',
     text: '產品 {unit} 尚未完工。{has_expected, select, no {它沒有可完成的流程。} other {下一站是 {expected}（步驟 {step}）。}}',
   },
-  unsigned: { title: '未簽核', text: '產品 {unit} 沒有品保簽核。' },
+  unsigned: { title: '未簽核', text: '產品 {unit} 沒有品保簽核。退回前的簽核已失效。' },
   hold_already_released: { title: '已解除', text: '此扣留先前已解除。' },
   void_of_void: { title: '作廢不可再作廢', text: '用來作廢其他事件的事件不能再作廢。' },
 };

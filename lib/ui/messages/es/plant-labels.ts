@@ -1,0 +1,10 @@
+import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+
+/** See the English words of the same name. */
+export const plantLabels: OperatorWords['plantLabels'] = {
+  badge: 'Ese es el gafete {badge}. Para cambiar de persona, pulse primero Cambiar persona.',
+  station: 'Esa es la etiqueta de la estación {station}.',
+  slot: 'Esa es la ranura {slot}{has_station, select, no {} other { de {station}}}.',
+  heldInside:
+    'Cuidado: {unit} contiene {kind, select, lot {el lote} other {el artículo}} {id}, que está retenido. La unidad misma no lo está; pregunte a calidad. Motivo: {reason}',
+};
