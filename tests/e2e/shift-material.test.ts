@@ -138,6 +138,20 @@ test('changeover: a reel that stands in another machine leaves it first', async 
   expect(await page.getByText('Still there', { exact: true }).count()).toBe(1);
 });
 
+test('changeover: a reel is spliced to the one that runs out', async () => {
+  const { say } = shift;
+  await shift.send(say.received({ item: 'R-C4', kind: 'reel', part: 'C-100N', quantity: 4000 }));
+  const page = await shift.tablet('mh-1', '/changeover?station=L1-PLACE');
+  await scan(page, 'R-C4');
+  await page.getByRole('button', { name: 'Splice to the reel in the slot' }).click();
+  await page.getByLabel('Units that may still take from the old end').fill('2');
+  expect(await faultsSeenByAxe(page)).toEqual([]);
+  await scan(page, '1-01');
+  await verdict(page, 'GO', 'R-C4 is spliced on in slot 1-01.');
+  await page.goto(`${shift.origin}/item/R-C4`);
+  await page.getByText('Item spliced').first().waitFor();
+});
+
 test('changeover: what comes out is counted on its return', async () => {
   const page = await shift.tablet('mh-1', '/changeover?station=L1-PLACE');
   await page.getByText('2 of 2 slots ready for WX4 C').waitFor();

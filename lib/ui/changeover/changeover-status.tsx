@@ -11,6 +11,7 @@ import { placesLeft } from '@/lib/domain/station/changeover/places-left';
 import { slotsFitting } from '@/lib/domain/station/changeover/slots-fitting';
 import type { ChangeoverPicture } from '@/lib/domain/station/changeover-picture';
 import type { ItemPicture } from '@/lib/domain/station/scan-picture';
+import { SpliceChoice } from '@/lib/ui/changeover/splice-choice';
 import { WrongPart } from '@/lib/ui/changeover/wrong-part';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
@@ -27,12 +28,13 @@ type Props = {
 /** The one thing to know now: what to scan next, that it is in, or that it must not go in; then what is in the hand. */
 export function ChangeoverStatus(props: Props) {
   const { state, dispatch } = props;
-  const { item, slot, untaken, sending } = state;
+  const { item, splice, slot, untaken, sending } = state;
   return (
     <div className={classes.stack}>
       <Verdict {...props} />
       <Untaken codes={untaken} />
       {sending === null && <Hand item={item} dispatch={dispatch} />}
+      {sending === null && item?.kind === 'reel' && <SpliceChoice splice={splice} dispatch={dispatch} />}
       {sending === null && item === null && slot !== null && (
         <div className={classes.row}>
           <AnotherSlot dispatch={dispatch} />

@@ -73,6 +73,32 @@ describe('a changeover', () => {
     expect(run.state).toMatchObject({ returned: null, done: { what: 'counted' } });
   });
 
+  it('splices a reel to the one in its slot, and knows when none is there', () => {
+    const run = new Run().give({ kind: 'scanned', code: 'R-9' });
+    run.give({ kind: 'identified', code: 'R-9', scan: reel('R-9', 'P-1') });
+    run.give({ kind: 'splicing', splice: { greyUnits: 4 } }).give({ kind: 'scanned', code: '1-02' });
+    expect(run.state).toMatchObject({ notice: { code: 'nothing_to_splice' }, item: { item: 'R-9' } });
+    run.give({ kind: 'scanned', code: '1-01' });
+    expect(run.recorded).toEqual([
+      {
+        type: 'item.spliced',
+        station: 'L1',
+        body: { from: 'R-1', to: 'R-9', slot: '1-01', greyUnits: 4 },
+      },
+    ]);
+    run.give({ kind: 'settled', reasons: null });
+    expect(run.state).toMatchObject({ item: null, splice: null, returned: null, done: { what: 'spliced' } });
+  });
+
+  it('says nothing of the grey zone when nobody counted it, and a refused splice empties the hand', () => {
+    const run = new Run().give({ kind: 'scanned', code: 'R-9' });
+    run.give({ kind: 'identified', code: 'R-9', scan: reel('R-9', 'P-1') });
+    run.give({ kind: 'splicing', splice: { greyUnits: null } }).give({ kind: 'scanned', code: '1-01' });
+    expect(run.recorded[0]?.body).toEqual({ from: 'R-1', to: 'R-9', slot: '1-01' });
+    run.give({ kind: 'settled', reasons: [{ code: 'on_hold' }] });
+    expect(run.state).toMatchObject({ item: null, splice: null });
+  });
+
   it('keeps a refused item in the hand for the right slot', () => {
     const run = new Run().give({ kind: 'scanned', code: 'R-2' });
     run.give({ kind: 'identified', code: 'R-2', scan: reel('R-2', 'P-2') });

@@ -5,6 +5,7 @@ import type {
   ChangeoverEffect,
   ChangeoverInput,
   ChangeoverStep,
+  Splice,
 } from '@/lib/domain/station/changeover/changeover';
 import { placesLeft } from '@/lib/domain/station/changeover/places-left';
 import { readSlotLabel } from '@/lib/domain/station/changeover/slot-label';
@@ -45,12 +46,14 @@ function respond(state: Changeover, input: ChangeoverInput, context: ChangeoverC
       return onSettled(state, input.reasons);
     case 'chose_slot':
       return isBusy(state) ? stay(state) : chooseSlot(quiet(state), input.slot, context);
+    case 'splicing':
+      return stay({ ...quiet(state), splice: input.splice });
     case 'took_out':
       return takeOut(state, input.slot, context);
     case 'counted':
       return count(state, input, context);
     case 'cleared':
-      return stay({ ...quiet(state), item: null, slot: null, returned: null, done: null });
+      return stay({ ...quiet(state), item: null, splice: null, slot: null, returned: null, done: null });
     default:
       return input satisfies never;
   }
@@ -108,7 +111,7 @@ function onIdentified(
 function refuseScan(state: Changeover, why: Pick<Partial<Changeover>, 'stop' | 'notice'>): ChangeoverStep {
   const signal = why.notice?.code === 'unanswered' ? 'attention' : 'stop';
   return stay(
-    { ...state, ...why, item: null, done: null, held: [], untaken: state.held },
+    { ...state, ...why, item: null, splice: null, done: null, held: [], untaken: state.held },
     { kind: 'signal', signal },
   );
 }
@@ -118,20 +121,39 @@ function mount(
   { item, slot }: { item: ItemPicture; slot: string },
   { station, slots }: ChangeoverContext,
 ): ChangeoverStep {
+  const { splice } = state;
   const target = slots.find((each) => each.name === slot);
   const standing = target?.item?.item ?? null;
   const replaced = standing === item.item ? null : standing;
+  if (splice !== null && replaced === null)
+    return stay(
+      { ...state, slot: null, notice: { code: 'nothing_to_splice', scanned: slot } },
+      { kind: 'signal', signal: 'stop' },
+    );
   const left = target !== undefined && fits(target, item) ? placesLeft(item, { station, slot }) : [];
-  const sending = { done: { what: 'mounted' as const, item: item.item, slot, left }, replaced };
   const drafts: EventDraft[] = [
     ...left.map((place) => ({
       type: 'item.unmounted' as const,
       station: place.station,
       body: { item: item.item, slot: place.slot },
     })),
-    { type: 'item.mounted', station, body: { item: item.item, slot } },
+    splice === null || replaced === null
+      ? { type: 'item.mounted', station, body: { item: item.item, slot } }
+      : spliced(station, { from: replaced, to: item.item, slot }, splice),
   ];
+  const sending =
+    splice === null
+      ? { done: { what: 'mounted' as const, item: item.item, slot, left }, replaced }
+      : { done: { what: 'spliced' as const, item: item.item, slot, left }, replaced: null };
   return stay({ ...state, sending, done: null, returned: null }, { kind: 'record', drafts });
+}
+
+function spliced(
+  station: string,
+  reels: { from: string; to: string; slot: string },
+  { greyUnits }: Splice,
+): EventDraft {
+  return { type: 'item.spliced', station, body: { ...reels, ...(greyUnits !== null && { greyUnits }) } };
 }
 
 /** Whether nothing known here speaks against the item in the slot: one that will be refused leaves no other place. */
@@ -176,7 +198,7 @@ function onSettled(state: Changeover, reasons: ChangeoverStop | null): Changeove
       {
         ...after,
         // When only the slot was wrong, the item stays in the hand: the right slot may be scanned next.
-        item: reasons.every(({ code }) => SLOT_FAULTS.has(code)) ? state.item : null,
+        ...(reasons.every(({ code }) => SLOT_FAULTS.has(code)) ? {} : { item: null, splice: null }),
         stop: { item: done.item, slot: done.slot, reasons },
         held: [],
         untaken: state.held,
@@ -184,7 +206,7 @@ function onSettled(state: Changeover, reasons: ChangeoverStop | null): Changeove
       { kind: 'signal', signal: 'stop' },
     );
   const returned = replaced === null ? null : { item: replaced, slot: done.slot };
-  return stay({ ...after, item: null, done, returned }, { kind: 'signal', signal: 'go' });
+  return stay({ ...after, item: null, splice: null, done, returned }, { kind: 'signal', signal: 'go' });
 }
 
 /** Refusals that another slot may not give. */

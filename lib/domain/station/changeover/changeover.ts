@@ -7,9 +7,9 @@ import type { SlotPicture } from '@/lib/domain/station/slot-picture';
 /** Where an item stood before it came here. */
 export type LeftPlace = { station: string; slot: string };
 
-/** What was done last; `left` are the places that a mounted item left for it. */
+/** What was done last; `left` are the places that an item left for its new one. */
 export type ChangeoverDone = {
-  what: 'mounted' | 'unmounted' | 'counted';
+  what: 'mounted' | 'spliced' | 'unmounted' | 'counted';
   item: string;
   slot: string;
   left?: LeftPlace[];
@@ -19,12 +19,20 @@ export type ChangeoverDone = {
 export type ChangeoverNotice =
   | { code: 'is_unit' | 'is_container' | 'unanswered'; scanned: string }
   | { code: 'is_label'; scanned: string; label: ScannedLabel }
-  | { code: 'other_station'; scanned: string; station: string };
+  | { code: 'other_station'; scanned: string; station: string }
+  | { code: 'nothing_to_splice'; scanned: string };
+
+/**
+ * The item in the hand is joined to the end of the reel in its slot, instead of going in for it. `greyUnits` more units
+ * may still take from that end; null: nobody counted them, and any may until the slot is changed.
+ */
+export type Splice = { greyUnits: number | null };
 
 /** The state of the changeover screen; plain data, made by `advanceChangeover` alone. */
 export type Changeover = {
   /** The item in the hand, waiting for its slot. */
   item: ItemPicture | null;
+  splice: Splice | null;
   /** The slot that was chosen first, waiting for its item. */
   slot: string | null;
   /** What came out of a slot just now and may be counted. */
@@ -43,6 +51,7 @@ export type Changeover = {
 /** Before the first scan. */
 export const NEW_CHANGEOVER: Changeover = {
   item: null,
+  splice: null,
   slot: null,
   returned: null,
   done: null,
@@ -60,6 +69,7 @@ export type ChangeoverInput =
   | { kind: 'identified'; code: string; scan: ScanPicture | null }
   | { kind: 'settled'; reasons: Refusal[] | null }
   | { kind: 'chose_slot'; slot: string }
+  | { kind: 'splicing'; splice: Splice | null }
   | { kind: 'took_out'; slot: string }
   | { kind: 'counted'; quantity: number; method: string }
   | { kind: 'cleared' };

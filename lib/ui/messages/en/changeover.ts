@@ -14,6 +14,7 @@ export const changeover = {
   sending: 'Recording…',
   done: {
     mounted: '{item} is in slot {slot}.',
+    spliced: '{item} is spliced on in slot {slot}.',
     unmounted: '{item} is out of slot {slot}.',
     counted: '{item} is counted.',
     left: 'It left slot {slot} of {station}.',
@@ -29,9 +30,17 @@ export const changeover = {
     is_unit: '{scanned} is a unit. Scan an item or a slot.',
     is_container: '{scanned} is a container. Scan an item or a slot.',
     unanswered: 'No answer about {scanned}. Scan it again.',
+    nothing_to_splice:
+      'No other reel stands in slot {scanned}: nothing to splice to. Switch splicing off to put the reel in.',
     other_station: '{scanned} is a slot of {station}, not of {here}.',
   },
   goToStation: 'Change over {station}',
+  splice: {
+    choose: 'Splice to the reel in the slot',
+    greyUnits: 'Units that may still take from the old end (optional)',
+    greyHint: 'Left empty: any unit may, until the slot is changed.',
+    bad: 'A whole number from 0 to 1000.',
+  },
   clear: 'Put the item down',
   clearSlot: 'Another slot',
   takeOut: 'Take out {item}',
