@@ -16,6 +16,7 @@ export const changeover: OperatorWords['changeover'] = {
   sending: 'Registrando…',
   done: {
     mounted: '{item} está en la ranura {slot}.',
+    spliced: '{item} quedó empalmado en la posición {slot}.',
     unmounted: '{item} salió de la ranura {slot}.',
     counted: '{item} quedó contado.',
     left: 'Salió de la ranura {slot} de {station}.',
@@ -31,9 +32,17 @@ export const changeover: OperatorWords['changeover'] = {
     is_unit: '{scanned} es una unidad. Escanee un artículo o una ranura.',
     is_container: '{scanned} es un contenedor. Escanee un artículo o una ranura.',
     unanswered: 'Sin respuesta sobre {scanned}. Escanéelo otra vez.',
+    nothing_to_splice:
+      'No hay otro carrete en la posición {scanned}: nada que empalmar. Desactive el empalme para colocar el carrete.',
     other_station: '{scanned} es una ranura de {station}, no de {here}.',
   },
   goToStation: 'Hacer el cambio en {station}',
+  splice: {
+    choose: 'Empalmar con el carrete de la posición',
+    greyUnits: 'Unidades que aún pueden tomar del extremo viejo (opcional)',
+    greyHint: 'Si queda vacío: cualquier unidad puede, hasta que se cambie la posición.',
+    bad: 'Un número entero de 0 a 1000.',
+  },
   clear: 'Dejar el artículo',
   clearSlot: 'Otra ranura',
   takeOut: 'Sacar {item}',
