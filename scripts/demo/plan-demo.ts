@@ -5,6 +5,7 @@ import { buildFloor, type Floor } from '@/scripts/demo/floor';
 import { scheduleCrackedReel } from '@/scripts/demo/incidents/cracked-reel';
 import { scheduleEverydayHolds } from '@/scripts/demo/incidents/everyday-holds';
 import { scheduleFieldReturns } from '@/scripts/demo/incidents/field-returns';
+import { scheduleLateScan } from '@/scripts/demo/incidents/late-scan';
 import { scheduleSlips } from '@/scripts/demo/incidents/slips';
 import { scheduleToolRoom } from '@/scripts/demo/incidents/tool-room';
 import { scheduleWornStencil } from '@/scripts/demo/incidents/worn-stencil';
@@ -42,6 +43,7 @@ export function planDemo(endsAt: string): DemoPlan {
   scheduleCrackedReel(floor);
   scheduleWornStencil(floor);
   scheduleWrongReel(floor);
+  scheduleLateScan(floor);
   scheduleFieldReturns(floor);
   scheduleEverydayHolds(floor);
   scheduleSlips(floor);

@@ -36,3 +36,16 @@ export const WRONG_REEL = {
   expectedPart: 'R-100K-0402',
   positions: ['R21', 'R22', 'R37'],
 } as const;
+
+/**
+ * Story (d): a reel of flash memories was changed for another and scanned an hour and a half later. Nothing in the
+ * record contradicts it but the counts, in the evening and the next morning.
+ */
+export const LATE_SCAN = {
+  reel: 'RL001911',
+  part: 'U-FLASH-64M',
+  lot: 'LQ-77310',
+  pieces: 400,
+  line: 'L2',
+  slot: '2-02',
+} as const;

@@ -1,6 +1,6 @@
 import { Feeder } from '@/scripts/demo/material/feeder';
 import { type FeederRow, PLACE_1_FEEDERS, PLACE_2_FEEDERS } from '@/scripts/demo/plant/feeders';
-import { demoPart } from '@/scripts/demo/plant/parts';
+import { DRY_STORE_LEVEL, demoPart } from '@/scripts/demo/plant/parts';
 import type { ProductCode } from '@/scripts/demo/plant/products';
 import type { LineCode } from '@/scripts/demo/plant/stations';
 import type { World } from '@/scripts/demo/simulation/world';
@@ -49,6 +49,6 @@ export class Placer {
   /** Brings part-used reels that must be kept dry back to the store. */
   returnMoistureSensitive(): void {
     for (const { row, feeder } of this.#rows)
-      if (demoPart(row.parts[0]).floorLife === '3') feeder.returnToStore();
+      if (demoPart(row.parts[0]).floorLife === DRY_STORE_LEVEL) feeder.returnToStore();
   }
 }

@@ -73,9 +73,23 @@ export class Feeder {
 
   /** Mounts an item over what stands in the slot, now; returns what stood there. */
   swapTo(stock: Stock, options: { isRecordedOnly?: boolean } = {}): Stock | null {
-    const { journal, roster, doubtfulClocks } = this.#world;
+    const { old, scan } = this.changeUnscanned(stock, options);
+    scan();
+    return old;
+  }
+
+  /** Changes what stands in the slot, now, and tells nobody until it is scanned. */
+  changeUnscanned(
+    stock: Stock,
+    options: { isRecordedOnly?: boolean } = {},
+  ): { old: Stock | null; scan: () => void } {
     const old = this.#stock;
     this.#stock = stock;
+    return { old, scan: () => this.#scanMount(stock, options) };
+  }
+
+  #scanMount(stock: Stock, options: { isRecordedOnly?: boolean }): void {
+    const { journal, roster, doubtfulClocks } = this.#world;
     journal.write({
       type: 'item.mounted',
       station: this.station,
@@ -84,7 +98,6 @@ export class Feeder {
       ...(doubtfulClocks.has(this.station) ? { uncertaintyMs: CLOCK_DOUBT_MS } : {}),
       body: { item: stock.item, slot: this.slot },
     });
-    return old;
   }
 
   /** Joins the end of what stands in the slot to the next item, now. */

@@ -11,10 +11,11 @@ export const DEMO_SITE = 'TVE';
 export function demoPlant(): PlantFile {
   return {
     site: { code: DEMO_SITE, name: 'Tarn Valley Electronics', timeZone: 'Europe/London' },
-    parts: PARTS.map(({ number, description, floorLife }) => ({
+    parts: PARTS.map(({ number, description, floorLife, attrition }) => ({
       number,
       ...(description === undefined ? {} : { description }),
       ...(floorLife === undefined ? {} : { floorLife }),
+      ...(attrition === undefined ? {} : { attrition }),
     })),
     stations: [...STATIONS],
     products: [WX4, PSU2],

@@ -11,6 +11,11 @@ const MERRIDEN = 'Merriden Metalwork';
 const FENNICK = 'Fennick Boards';
 const GULLSTONE = 'Gullstone Process Materials';
 
+/** What a placement machine loses of expensive parts; their reels are counted whenever they go to the dry store. */
+const LOST_AT_PICK_UP = 0.01;
+/** Moisture sensitivity level from which a reel goes to the dry store whenever it is not in use. */
+export const DRY_STORE_LEVEL: NonNullable<PartEntry['floorLife']> = '3';
+
 type Row = readonly [
   number: string,
   description: string,
@@ -99,6 +104,7 @@ function entries(rows: readonly Row[], kind: DemoPart['kind']): DemoPart[] {
     supplier,
     kind,
     ...(floorLife === undefined ? {} : { floorLife }),
+    ...(floorLife === DRY_STORE_LEVEL ? { attrition: LOST_AT_PICK_UP } : {}),
   }));
 }
 

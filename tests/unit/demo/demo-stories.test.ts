@@ -5,7 +5,7 @@ import { isPicked } from '@/lib/domain/units/sample';
 import { STENCIL_PRINTS_MAX } from '@/scripts/demo/material/printer';
 import { planDemo } from '@/scripts/demo/plan-demo';
 import { WX4 } from '@/scripts/demo/plant/products';
-import { CRACKED_REEL, WORN_STENCIL, WRONG_REEL } from '@/scripts/demo/stories';
+import { CRACKED_REEL, LATE_SCAN, WORN_STENCIL, WRONG_REEL } from '@/scripts/demo/stories';
 import { crackedReelStory } from '@/scripts/demo/story/cracked-reel-story';
 import { recordedEvents } from '@/scripts/demo/story/recorded-events';
 import { type StoryUnit, unitsThatUsed } from '@/scripts/demo/story/where-used';
@@ -70,6 +70,23 @@ describe('story (c), the wrong reel', () => {
       ({ type, body, gate }) => type === 'item.mounted' && body.item === WRONG_REEL.reel && gate === 'record',
     );
     expect(mounts).toHaveLength(1);
+  });
+});
+
+describe('story (d), the late scan', () => {
+  it('took more pieces from the reel than the units that the record gives it', () => {
+    const mounted = events.findIndex(
+      ({ type, body }) => type === 'item.mounted' && body.item === LATE_SCAN.reel,
+    );
+    const after = events.slice(mounted);
+    const end = after.findIndex(({ type, body }) => type === 'item.counted' && body.item === LATE_SCAN.reel);
+    const count = after[end];
+    const recorded = after
+      .slice(0, end)
+      .filter(({ type, station }) => type === 'unit.processed' && station === 'L2-PLACE-2').length;
+    const taken = count?.type === 'item.counted' ? LATE_SCAN.pieces - count.body.quantity : 0;
+    expect(recorded).toBeGreaterThan(5);
+    expect(taken).toBeGreaterThan(recorded + 10);
   });
 });
 

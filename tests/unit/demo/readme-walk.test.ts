@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { planDemo } from '@/scripts/demo/plan-demo';
-import { CRACKED_REEL, WORN_STENCIL, WRONG_REEL } from '@/scripts/demo/stories';
+import { CRACKED_REEL, LATE_SCAN, WORN_STENCIL, WRONG_REEL } from '@/scripts/demo/stories';
 import { crackedReelStory } from '@/scripts/demo/story/cracked-reel-story';
 
 const story = crackedReelStory(planDemo('2026-03-20T18:00:00Z'));
@@ -18,6 +18,7 @@ it('the walk in the README names what the demo holds', () => {
     `${byPlace.shipped} are shipped, ${byPlace.station} at stations, ${byPlace.stock} in stock, ${byPlace.container} in a carton, ${byPlace.returned} returned, ${byPlace.scrapped} scrapped`,
     WORN_STENCIL.stencil,
     WRONG_REEL.reel,
+    LATE_SCAN.reel,
   ])
     expect(readme).toContain(said);
 });

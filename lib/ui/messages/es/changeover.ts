@@ -16,7 +16,7 @@ export const changeover: OperatorWords['changeover'] = {
   sending: 'Registrando…',
   done: {
     mounted: '{item} está en la ranura {slot}.',
-    spliced: '{item} quedó empalmado en la posición {slot}.',
+    spliced: '{item} quedó empalmado en la ranura {slot}.',
     unmounted: '{item} salió de la ranura {slot}.',
     counted: '{item} quedó contado.',
     left: 'Salió de la ranura {slot} de {station}.',
@@ -33,14 +33,14 @@ export const changeover: OperatorWords['changeover'] = {
     is_container: '{scanned} es un contenedor. Escanee un artículo o una ranura.',
     unanswered: 'Sin respuesta sobre {scanned}. Escanéelo otra vez.',
     nothing_to_splice:
-      'No hay otro carrete en la posición {scanned}: nada que empalmar. Desactive el empalme para colocar el carrete.',
+      'No hay otro carrete en la ranura {scanned}: nada que empalmar. Desactive el empalme para colocar el carrete.',
     other_station: '{scanned} es una ranura de {station}, no de {here}.',
   },
   goToStation: 'Hacer el cambio en {station}',
   splice: {
-    choose: 'Empalmar con el carrete de la posición',
+    choose: 'Empalmar con el carrete de la ranura',
     greyUnits: 'Unidades que aún pueden tomar del extremo viejo (opcional)',
-    greyHint: 'Si queda vacío: cualquier unidad puede, hasta que se cambie la posición.',
+    greyHint: 'Si queda vacío: cualquier unidad puede, hasta que se cambie la ranura.',
     bad: 'Un número entero de 0 a 1000.',
   },
   clear: 'Dejar el artículo',

@@ -16,7 +16,7 @@ export const changeover: OperatorWords['changeover'] = {
   sending: '記錄中…',
   done: {
     mounted: '{item} 已上料站 {slot}。',
-    spliced: '{item} 已接料於料槽 {slot}。',
+    spliced: '{item} 已接料於料站 {slot}。',
     unmounted: '{item} 已自料站 {slot} 取下。',
     counted: '{item} 已盤點。',
     left: '它已離開 {station} 的料站 {slot}。',
@@ -32,12 +32,12 @@ export const changeover: OperatorWords['changeover'] = {
     is_unit: '{scanned} 是產品。請掃描物料或料站。',
     is_container: '{scanned} 是箱。請掃描物料或料站。',
     unanswered: '{scanned} 沒有回應。請重新掃描。',
-    nothing_to_splice: '料槽 {scanned} 沒有其他料盤，無從接料。請關閉接料再放入料盤。',
+    nothing_to_splice: '料站 {scanned} 沒有其他料盤，無從接料。請關閉接料再放入料盤。',
     other_station: '{scanned} 是 {station} 的料站，不是 {here} 的。',
   },
   goToStation: '前往 {station} 換線',
   splice: {
-    choose: '與料槽中的料盤接料',
+    choose: '與料站中的料盤接料',
     greyUnits: '仍可能取用舊料尾端的單元數（可不填）',
     greyHint: '不填：換料之前的任何單元都可能。',
     bad: '0 到 1000 的整數。',
