@@ -1,5 +1,5 @@
-import { pipeline, Readable } from 'node:stream';
-import { stringify } from 'csv-stringify';
+import { Readable } from 'node:stream';
+import { stringify } from 'csv-stringify/sync';
 import { findCompleteness } from '@/lib/data/trace/find-completeness';
 import { streamWhereUsed } from '@/lib/data/trace/stream-where-used';
 import { findWhereUsed } from '@/lib/data/trace/where-used';
@@ -35,20 +35,36 @@ export async function whereUsedCsv(question: WhereUsedQuestion): Promise<Readabl
   const rows = isAboutMoment(question) ? pagesOf(question) : streamWhereUsed(database().streaming, question);
   // The first page is read before the answer begins: a failing question is a problem document, not half a file.
   const first = await rows.next();
-  const csv = stringify({
-    header: true,
-    columns: [
-      ...COLUMNS.map((key) => ({ key, header: key })),
-      { key: 'isComplete', header: completenessText(completeness) },
-    ],
-    escape_formulas: true,
-    record_delimiter: '\r\n',
+  const columns = [
+    ...COLUMNS.map((key) => ({ key, header: key })),
+    { key: 'isComplete', header: completenessText(completeness) },
+  ];
+  // Page by page: a stream that takes row by row spends most of its time on handing them over.
+  const pageOf = (units: readonly UsedUnit[], header: boolean) =>
+    Buffer.from(
+      stringify(
+        units.map((unit) => ({ ...toCells(unit), isComplete })),
+        { ...FORMAT, columns, header },
+      ),
+    );
+  const source = Readable.from(pagesFrom(first.done === true ? [] : first.value, rows, pageOf), {
+    objectMode: false,
   });
-  const source = Readable.from(cellsOf(first.done === true ? [] : first.value, rows, isComplete));
-  // A failure on either side ends both; the reader then sees a file that was cut, never a short one that looks whole.
-  // Whatever ends them, the statement ends too: a reader who leaves early would keep its connection otherwise.
-  pipeline(source, csv, () => void rows.return(undefined));
-  return Readable.toWeb(csv) as ReadableStream;
+  // Whatever ends the file, the statement ends too: a reader who leaves early would keep its connection otherwise. A
+  // failure cuts the file: it is never a short one that looks whole.
+  source.once('close', () => void rows.return(undefined));
+  return Readable.toWeb(source) as ReadableStream;
+}
+
+const FORMAT = { escape_formulas: true, record_delimiter: '\r\n' } as const;
+
+async function* pagesFrom(
+  first: readonly UsedUnit[],
+  rest: AsyncIterable<UsedUnit[]>,
+  pageOf: (units: readonly UsedUnit[], header: boolean) => Buffer,
+) {
+  yield pageOf(first, true);
+  for await (const page of rest) yield pageOf(page, false);
 }
 
 /** Every unit of an answer about a moment: its record lives as long as its transaction, so it is read whole. */
@@ -62,11 +78,6 @@ async function* pagesOf(question: WhereUsedQuestion): AsyncGenerator<UsedUnit[]>
     }
     return units;
   });
-}
-
-async function* cellsOf(first: UsedUnit[], rest: AsyncIterable<UsedUnit[]>, isComplete: 'yes' | 'no') {
-  for (const unit of first) yield { ...toCells(unit), isComplete };
-  for await (const page of rest) for (const unit of page) yield { ...toCells(unit), isComplete };
 }
 
 function toCells({ place, through, because, ...unit }: UsedUnit): Record<string, string | null> {

@@ -34,9 +34,17 @@ export type Plant = {
 
 const keyOf = (...words: (string | null)[]) => JSON.stringify(words);
 
+// Every event of a unit asks for its product's route, several times over: it is sorted once.
+const routes = new WeakMap<ProductEntry, readonly RouteStep[]>();
+
 /** Route of a product in step order; empty for an unknown product. */
-export function routeOf(product: ProductEntry | null): RouteStep[] {
-  return [...(product?.route ?? [])].sort((a, b) => a.step - b.step);
+export function routeOf(product: ProductEntry | null): readonly RouteStep[] {
+  if (product === null) return [];
+  const known = routes.get(product);
+  if (known !== undefined) return known;
+  const route = [...(product.route ?? [])].sort((a, b) => a.step - b.step);
+  routes.set(product, route);
+  return route;
 }
 
 /** Builds the look-ups of a plant file. */

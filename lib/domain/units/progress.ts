@@ -1,5 +1,5 @@
 import { type Plant, routeOf } from '@/lib/domain/plant/plant';
-import type { RouteStep } from '@/lib/domain/plant/plant-file';
+import type { ProductEntry, RouteStep } from '@/lib/domain/plant/plant-file';
 import { isPicked } from '@/lib/domain/units/sample';
 import type { UnitState } from '@/lib/domain/units/unit-state';
 
@@ -11,10 +11,11 @@ export function offRouteKey(operation: string): string {
 /** The steps that a unit owes, in order: every step without sample, and sampled ones it was picked for or went through. */
 export function owedSteps(unit: string, state: UnitState, plant: Plant): RouteStep[] {
   const product = plant.product(state.product, state.revision);
-  if (product === null) return [];
-  return routeOf(product).filter(
-    (step) => state.steps[String(step.step)] !== undefined || isPicked(unit, product, step),
-  );
+  return product === null ? [] : routeOf(product).filter((step) => isOwed(unit, state, product, step));
+}
+
+function isOwed(unit: string, state: UnitState, product: ProductEntry, step: RouteStep): boolean {
+  return state.steps[String(step.step)] !== undefined || isPicked(unit, product, step);
 }
 
 /** Whether the last result at a step was a pass. */
@@ -24,13 +25,17 @@ export function isPassed(state: UnitState, step: RouteStep): boolean {
 
 /** The first owed step that is not passed, or null when nothing is owed any more. */
 export function nextStep(unit: string, state: UnitState, plant: Plant): RouteStep | null {
-  return owedSteps(unit, state, plant).find((step) => !isPassed(state, step)) ?? null;
+  const product = plant.product(state.product, state.revision);
+  if (product === null) return null;
+  // Whether a sampled step is owed takes a hash: it is asked last.
+  return (
+    routeOf(product).find((step) => !isPassed(state, step) && isOwed(unit, state, product, step)) ?? null
+  );
 }
 
 /** Whether every step that is owed has passed last; a unit without a route never is. */
 export function isFinished(unit: string, state: UnitState, plant: Plant): boolean {
-  const owed = owedSteps(unit, state, plant);
-  return owed.length > 0 && owed.every((step) => isPassed(state, step));
+  return nextStep(unit, state, plant) === null && owedSteps(unit, state, plant).length > 0;
 }
 
 /** The operation whose last result is a fail, with its step when it is on the route; null when nothing is open. */
