@@ -4,11 +4,13 @@ import { openPool } from '@/lib/data/pool';
 import { rebuild } from '@/lib/data/rebuild';
 import { database } from '@/lib/server/database';
 import { putPlant } from '@/lib/server/put-plant';
-import { unitCode } from '@/scripts/bench/line/bench-codes';
-import { benchPlant } from '@/scripts/bench/line/bench-plant';
+import { whereUsedCsv } from '@/lib/server/where-used-csv';
+import { toolCode, unitCode } from '@/scripts/bench/line/bench-codes';
+import { benchPlant, TOOL_SLOTS } from '@/scripts/bench/line/bench-plant';
 import { generateEvents } from '@/scripts/bench/line/generate-events';
 import { loadHistory } from '@/scripts/bench/line/load-history';
 import { compareAsBuilt } from '@/scripts/bench/measures/as-built';
+import { measureCsv } from '@/scripts/bench/measures/stream-csv';
 import { compareWhereUsed, type Models, usedReels } from '@/scripts/bench/measures/where-used';
 import { expectEqual } from '@/scripts/bench/models/canonical-answer';
 import { type DuckModel, openDuckModel } from '@/scripts/bench/models/duckdb-model';
@@ -63,6 +65,16 @@ describe('the benchmark', () => {
     } finally {
       await pool.end();
     }
+  });
+
+  it('streams an answer as often as readers leave it half read: each frees its connection', async () => {
+    const question = { item: toolCode(TOOL_SLOTS[0], 0), limit: 5000 };
+    for (let reader = 0; reader < 6; reader += 1) {
+      const stream = (await whereUsedCsv(question)).getReader();
+      expect((await stream.read()).done).toBe(false);
+      await stream.cancel();
+    }
+    expect((await measureCsv(question.item)).rows).toBe(UNITS + UNITS / 50);
   });
 
   it('fails when an answer differs between models', async () => {
