@@ -10,6 +10,7 @@ import {
   type Stamp,
   startOf,
 } from '@/lib/offline/device-log';
+import { fetchEventSchema } from '@/lib/offline/event-schema';
 import { newDevice, newEventId } from '@/lib/offline/new-device';
 
 const THIS_DEVICE = 'this';
@@ -35,14 +36,17 @@ export async function openKeptDeviceLog(): Promise<DeviceLog> {
   const state = async (): Promise<DeviceState> => stateOf(await db.get('device', THIS_DEVICE));
 
   return {
-    append: (fact) =>
-      change(db, async ({ entries, devices, device }) => {
-        const event = makeEvent(fact, stampOf(device));
+    async append(fact) {
+      // A transaction does not wait for anything but its own requests.
+      const schema = await fetchEventSchema();
+      return change(db, async ({ entries, devices, device }) => {
+        const event = makeEvent(fact, stampOf(device), schema);
         const lastStartedAt = startOf(event) ?? device.lastStartedAt;
         await devices.put({ ...device, nextSeq: device.nextSeq + 1, lastStartedAt }, THIS_DEVICE);
         await entries.add(entryOf(event, fact.badge, device.nextSeq));
         return event;
-      }),
+      });
+    },
     async entries() {
       const rows = await db.getAll('entry');
       return rows.map((row) => deviceEntrySchema.parse(row));

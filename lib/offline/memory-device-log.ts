@@ -6,6 +6,7 @@ import {
   type Stamp,
   startOf,
 } from '@/lib/offline/device-log';
+import { fetchEventSchema } from '@/lib/offline/event-schema';
 import { newDevice, newEventId } from '@/lib/offline/new-device';
 
 /** A device log that ends with the page: for tests, and for a browser that lets a page keep nothing. */
@@ -18,7 +19,8 @@ export function memoryDeviceLog(): DeviceLog {
   };
   return {
     async append(fact) {
-      const event = makeEvent(fact, stamp());
+      const schema = await fetchEventSchema();
+      const event = makeEvent(fact, stamp(), schema);
       entries.push({ id: event.id, deviceSeq: state.nextSeq, badge: fact.badge, event, reasons: null });
       const lastStartedAt = startOf(event) ?? state.lastStartedAt;
       state = { ...state, nextSeq: state.nextSeq + 1, lastStartedAt };

@@ -18,6 +18,8 @@ const pages = readdirSync(join(process.cwd(), 'app'), { recursive: true, encodin
   .map((path) => path.replace(/\/\([^)]*\)/g, '').replace(/\[+[^\]]*\]+/g, 'X-1') || '/')
   .sort();
 const OPEN_PAGES = ['/offline', '/setup', '/sign-in'];
+/** Is there on a plant's network only, `--lan`. */
+const TRUST_PAGE = '/trust';
 
 describe('without a session', () => {
   test('there are pages to look at', () => {
@@ -26,7 +28,8 @@ describe('without a session', () => {
 
   test.each(pages)('%s answers only if it is a door', async (path) => {
     const response = await fetch(origin + path, { redirect: 'manual' });
-    if (OPEN_PAGES.includes(path)) expect(response.status).toBe(200);
+    if (path === TRUST_PAGE) expect(response.status).toBe(404);
+    else if (OPEN_PAGES.includes(path)) expect(response.status).toBe(200);
     else {
       expect(response.status).toBe(307);
       expect(new URL(response.headers.get('location') ?? '', origin).pathname).toBe('/sign-in');

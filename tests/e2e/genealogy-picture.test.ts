@@ -21,6 +21,7 @@ afterAll(() => scene?.close());
 
 function largeHistory(now: number): object[] {
   const make = eventMaker();
+  const record = { gate: 'record' } as const;
   const at = (secondsAgo: number) => ({ at: formatInstant((now - secondsAgo * 1000) * 1000) });
   const inner = Array.from({ length: INNER_COUNT }, (_, index) => {
     const unit = `IN-${index + 1}`;
@@ -28,10 +29,13 @@ function largeHistory(now: number): object[] {
       const used = Array.from({ length: LOT_COUNT }, (_, lot) => ({
         item: `LOT-${index}-${station}-${lot}`,
       }));
-      const event = { ...at(5000 - station), station: `HAND-${station}`, gate: 'record' as const };
+      const event = { ...at(5000 - station), station: `HAND-${station}`, ...record };
       return make.make('unit.processed', { unit, result: 'pass', used }, event);
     });
-    return [...passes, make.make('unit.joined', { unit, into: LARGE, position: `A${index}` }, at(100))];
+    return [
+      ...passes,
+      make.make('unit.joined', { unit, into: LARGE, position: `A${index}` }, { ...at(100), ...record }),
+    ];
   });
   return inner.flat();
 }
@@ -84,7 +88,7 @@ test('keys go along the lines, fold, and open a page', async () => {
   expect(await station.getAttribute('aria-expanded')).toBe('true');
   await page.keyboard.press(' ');
   expect(await station.getAttribute('aria-expanded')).toBe('false');
-  expect(await focused()).toMatch(/^Station L1-PLACE.*Folded: 1 reel/);
+  expect(await focused()).toMatch(/^Station L1-PLACE.*Folded: 1 person, 1 reel$/);
   await page.getByRole('status').filter({ hasText: 'L1-PLACE: folded.' }).waitFor();
   await page.keyboard.press('ArrowLeft');
   expect(await station.getAttribute('aria-expanded')).toBe('true');
@@ -98,14 +102,14 @@ test('over a thousand nodes open folded, and only those near the frame are drawn
   const count = 1 + INNER_COUNT * (1 + STATION_COUNT * (1 + LOT_COUNT));
   await page.getByText(`${1 + INNER_COUNT} of ${count.toLocaleString('en')} nodes are drawn`).waitFor();
   expect(await nodes().count()).toBe(1 + INNER_COUNT);
-  await page.getByRole('button', { name: 'Unfold all' }).click();
+  await page.getByRole('button', { name: 'Unfold all', exact: true }).click();
   await page.getByText(`All ${count.toLocaleString('en')} nodes are drawn.`).waitFor();
   expect(await nodes().count()).toBeGreaterThan(5);
   expect(await nodes().count()).toBeLessThan(200);
   await nodes().first().focus();
   for (const key of ['ArrowLeft', 'ArrowLeft', 'ArrowLeft']) await page.keyboard.press(key);
   expect(await focused()).toMatch(/^Item LOT-/);
-  await page.getByRole('button', { name: 'Fold all' }).click();
+  await page.getByRole('button', { name: 'Fold all', exact: true }).click();
   await page.getByText(`${1 + INNER_COUNT} of `).waitFor();
 });
 
@@ -114,7 +118,7 @@ test('on paper every node that is not folded is there, with how complete the ans
   await page.emulateMedia({ media: 'print' });
   await page.getByText('Complete as of').waitFor();
   for (const inner of ['IN-1', 'IN-5', 'IN-10'])
-    await page.locator('div').filter({ hasText: inner }).last().waitFor({ state: 'visible' });
+    await page.getByText(inner, { exact: true }).first().waitFor();
   expect(await tree().isVisible()).toBe(false);
   await page.emulateMedia({ media: null });
   await tree().waitFor();

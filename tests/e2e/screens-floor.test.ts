@@ -88,7 +88,9 @@ test('each role sees its own screens in the rail', async () => {
   await scene.addPerson('pk-1', 'packer');
   const page = await scene.pageOf('pk-1', TABLET);
   const rail = page.getByRole('navigation', { name: 'Screens' });
-  const names = await rail.getByRole('link').allInnerTexts();
+  const names = await rail
+    .getByRole('link')
+    .evaluateAll((links) => links.map((link) => link.ariaLabel ?? link.textContent ?? ''));
   expect(names.map((name) => name.trim())).toEqual([
     'Skip to the content',
     'Reelkin',
@@ -97,6 +99,7 @@ test('each role sees its own screens in the rail', async () => {
     'Holds',
     'Trace',
     'Plant',
+    'This device: scanner and language',
   ]);
   expect(await rail.getByRole('link', { name: 'Floor' }).getAttribute('aria-current')).toBe('page');
   await page.goto(`${scene.origin}/people`);

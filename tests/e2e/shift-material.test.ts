@@ -149,7 +149,7 @@ test('changeover: a reel is spliced to the one that runs out', async () => {
   await scan(page, '1-01');
   await verdict(page, 'GO', 'R-C4 is spliced on in slot 1-01.');
   await page.goto(`${shift.origin}/item/R-C4`);
-  await page.getByText('Item spliced').first().waitFor();
+  await page.getByText('Still there', { exact: true }).waitFor();
 });
 
 test('changeover: what comes out is counted on its return', async () => {

@@ -2,10 +2,12 @@
 
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useSyncExternalStore } from 'react';
 import type { PersonPrincipal } from '@/lib/domain/people/principal';
+import { fetchEventSchema } from '@/lib/offline/event-schema';
 import { FactRecorder, type RecorderView } from '@/lib/offline/fact-recorder';
 import { keepPerson } from '@/lib/offline/kept-people';
 import { keepPresent } from '@/lib/offline/present-person';
 import { startWorker } from '@/lib/offline/worker-updates';
+import { AFTER_FIRST_LOAD_MS } from '@/lib/ui/first-load';
 
 const RecorderContext = createContext<FactRecorder | null>(null);
 
@@ -30,6 +32,10 @@ export function RecordProvider({ person, name, isFromServer = true, children }: 
     void recorder.start();
     return () => recorder.stop();
   }, [recorder]);
+  useEffect(() => {
+    const timer = setTimeout(() => void fetchEventSchema().catch(() => undefined), AFTER_FIRST_LOAD_MS);
+    return () => clearTimeout(timer);
+  }, []);
   useEffect(() => {
     startWorker();
     if (!isFromServer) return;

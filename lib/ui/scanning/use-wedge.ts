@@ -1,9 +1,7 @@
 import { type RefObject, useEffect, useRef } from 'react';
+import { AFTER_FIRST_LOAD_MS } from '@/lib/ui/first-load';
 import type { OnWedge } from '@/lib/ui/scanning/listen-for-scanner';
 import { SCANNER_KEY } from '@/lib/ui/scanning/scanner-key';
-
-/** A station's first load is small: what tells a scanner from typing comes this long after it, or with the first key. */
-const LISTEN_AFTER_MS = 3000;
 
 /**
  * Listens for a scanner that types, see `listen-for-scanner.ts`. Until that has come, what is typed goes where the
@@ -27,7 +25,7 @@ export function useWedge(box: RefObject<HTMLInputElement | null>, onScan: OnWedg
       );
     };
     const isSetUp = localStorage.getItem(SCANNER_KEY) !== null;
-    const timer = setTimeout(listen, isSetUp ? 0 : LISTEN_AFTER_MS);
+    const timer = setTimeout(listen, isSetUp ? 0 : AFTER_FIRST_LOAD_MS);
     document.addEventListener('keydown', listen, { capture: true });
     return () => {
       isOver = true;
