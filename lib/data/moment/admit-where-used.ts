@@ -57,6 +57,12 @@ async function drawingUnits(record: MomentRecord, question: WhereUsedQuestion): 
        and (body ->> 'item') collate "C" = any($2)`,
     [items, named],
   );
+  await record.admit(
+    `select position from log.event
+     where type like 'item.%' and type not in ('item.mounted', 'item.unmounted')
+       and (body ->> 'item') collate "C" in (select item from pg_temp.mount where is_spliced)`,
+    [],
+  );
   // What is spliced needs all units that came by: they use up the grey zone. A void that came later takes nothing away.
   return codes(
     record,

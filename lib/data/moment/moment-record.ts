@@ -1,15 +1,16 @@
 import { z } from 'zod';
 import { EVENT_COLUMNS, readEventRow } from '@/lib/data/log/event-row';
-import { findUnitHistories } from '@/lib/data/log/find-events';
+import { findEventsById, findUnitHistories } from '@/lib/data/log/find-events';
 import { loadPlant } from '@/lib/data/plant/load-plant';
 import type { Queryable } from '@/lib/data/pool';
-import { insertOwnRows } from '@/lib/data/record/own-rows';
+import { deleteOwnRows, insertOwnRows } from '@/lib/data/record/own-rows';
 import { ensureContainers, refreshContainer } from '@/lib/data/record/refresh-container';
 import { refreshHolds } from '@/lib/data/record/refresh-holds';
 import { refreshItem } from '@/lib/data/record/refresh-item';
 import { refreshJoinings } from '@/lib/data/record/refresh-joining';
 import { noteSlotDoubt, refreshAllSlots } from '@/lib/data/record/refresh-slot';
 import { type UnitEntry, writeUnits } from '@/lib/data/record/unit-rows';
+import type { EventOf } from '@/lib/domain/events/catalogue';
 import { doubtUs, type LoggedEvent } from '@/lib/domain/events/logged-event';
 import { changesSlot, touchedBy } from '@/lib/domain/events/touched';
 import type { Moment } from '@/lib/domain/genealogy/moment';
@@ -41,6 +42,17 @@ const TABLES = [
 const OF_THE_RECORD = new RegExp(String.raw`\bread\.(${TABLES.join('|')}|grey_until)\b`, 'g');
 const functionSchema = z.object({ text: z.string() });
 const keptSchema = z.object({ is_voided: z.boolean() });
+
+const positionSchema = z.object({ position: z.number() });
+const relatedSchema = z.object({
+  is_splice: z.boolean(),
+  unit: z.string().nullable(),
+  other: z.string().nullable(),
+});
+const lateSchema = z.object({ position: z.number(), recorded_at: z.number() });
+
+/** An event that arrived after a moment; when it did, in microseconds. */
+export type LateEvent = { event: LoggedEvent; position: number; recordedAtUs: number };
 
 /**
  * The record as it was at a moment, made again beside the real one, in tables that only this connection sees, out of
@@ -101,6 +113,93 @@ export class MomentRecord {
     );
     const counting = rows.filter((row) => !keptSchema.parse(row).is_voided).map(readEventRow);
     await this.#record(counting);
+  }
+
+  /** Positions of the events that were admitted. */
+  async positions(): Promise<number[]> {
+    const { rows } = await this.live.query('select position from pg_temp.moment_event');
+    return rows.map((row) => positionSchema.parse(row).position);
+  }
+
+  /**
+   * What arrived after the moment, up to a position, among the given events and the voids that name one of them or of
+   * those that were admitted; in the order of arrival.
+   */
+  async findLate(positions: readonly number[], to: number): Promise<LateEvent[]> {
+    const { rows } = await this.live.query(
+      `select ${EVENT_COLUMNS}, e.position, e.recorded_at
+       from log.event e
+       where e.position > $2 and e.position <= $3 and (
+         e.position = any($1::bigint[])
+         or e.type = 'event.voided' and exists (
+           select from log.event named
+           where named.id = (e.body ->> 'event')::uuid and (
+             named.position = any($1::bigint[])
+             or named.position in (select position from pg_temp.moment_event)
+           )
+         )
+       )
+       order by e.position`,
+      [positions, this.moment.knownTo, to],
+    );
+    return rows.map((row) => {
+      const { position, recorded_at: recordedAtUs } = lateSchema.parse(row);
+      return { event: readEventRow(row), position, recordedAtUs };
+    });
+  }
+
+  /** Units whose standing may depend on another unit's events, those of late events included; all where reels are spliced. */
+  async relatedUnits(late: readonly LateEvent[]): Promise<ReadonlySet<string> | 'all'> {
+    const { rows } = await this.live.query(
+      `select type = 'item.spliced' as is_splice, unit,
+         coalesce(body ->> 'into', body ->> 'from', body ->> 'fromUnit') as other
+       from log.event
+       where type in ('item.spliced', 'unit.joined', 'unit.separated', 'part.installed')
+         and (position = any($1::bigint[]) or position in (select position from pg_temp.moment_event))`,
+      [late.map(({ position }) => position)],
+    );
+    const related = rows.map((row) => relatedSchema.parse(row));
+    if (related.some((row) => row.is_splice)) return 'all';
+    return new Set(related.flatMap(({ unit, other }) => [unit ?? '', other ?? '']));
+  }
+
+  /** Lets late events arrive, in their order: a void takes what it names away, or keeps it from counting when it comes. */
+  async play(late: readonly LateEvent[]): Promise<void> {
+    await this.live.query(
+      `insert into pg_temp.moment_event select * from log.event where position = any($1::bigint[])`,
+      [late.map(({ position }) => position)],
+    );
+    for (const { event, position } of late) {
+      if (event.type === 'event.voided') await this.#void(event);
+      else if (!(await this.#cameVoided(event.id, position))) await this.#record([event]);
+    }
+  }
+
+  /** Whether a void that names an event had come before it; such a void is noted now that it has something to name. */
+  async #cameVoided(id: string, position: number): Promise<boolean> {
+    const { rowCount } = await this.live.query(
+      `insert into pg_temp.voided (event, void)
+       select $1, id from log.event
+       where type = 'event.voided' and body ->> 'event' = $1::uuid::text and position < $2
+       on conflict do nothing`,
+      [id, position],
+    );
+    return (rowCount ?? 0) > 0;
+  }
+
+  async #isVoided(id: string): Promise<boolean> {
+    const { rowCount } = await this.live.query('select from pg_temp.voided where event = $1', [id]);
+    return rowCount !== 0;
+  }
+
+  async #void({ id, body }: EventOf<'event.voided'>): Promise<void> {
+    const wasVoided = await this.#isVoided(body.event);
+    const [target] = await findEventsById(this.db, [body.event]);
+    if (target?.type === 'event.voided') return;
+    await this.live.query('insert into pg_temp.voided (event, void) values ($1, $2)', [body.event, id]);
+    if (target === undefined || wasVoided) return;
+    await deleteOwnRows(this.db, target);
+    await this.#fold([target]);
   }
 
   /** Adds the rows that events own, and folds what they take part in. */
