@@ -5,10 +5,15 @@ import { eventSchema } from '@/lib/domain/events/catalogue';
 import { checkAnswerSchema, checkQuestionSchema, refusalSchema } from '@/lib/domain/gate/question';
 import { whereUsedAnswerSchema } from '@/lib/domain/genealogy/answer';
 import { asBuiltAnswerSchema } from '@/lib/domain/genealogy/as-built-answer';
+import { differenceSchema } from '@/lib/domain/genealogy/difference';
 import { genealogyAnswerSchema, genealogyQuestionSchema } from '@/lib/domain/genealogy/graph/genealogy-graph';
 import { narrowAnswerSchema } from '@/lib/domain/genealogy/narrow-answer';
 import { narrowQuestionSchema } from '@/lib/domain/genealogy/narrow-question';
-import { asBuiltQuestionSchema, whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
+import {
+  asBuiltQuestionSchema,
+  differenceQuestionSchema,
+  whereUsedQuestionSchema,
+} from '@/lib/domain/genealogy/question';
 import { slotTimelineAnswerSchema, slotTimelineQuestionSchema } from '@/lib/domain/genealogy/slot-timeline';
 import { plantFileSchema } from '@/lib/domain/plant/plant-file';
 import { healthSchema } from '@/lib/server/read-health';
@@ -162,6 +167,16 @@ function paths(): Json {
           'A page of the units that no condition rules out, with what each condition does; as text/csv every unit.',
           { ...json(schemaOf(narrowAnswerSchema, 'output')), 'text/csv': { schema: { type: 'string' } } },
         ),
+      },
+    },
+    '/api/trace/difference': {
+      get: {
+        summary: 'Which units joined or left a where-used answer since it was given, and which event did it?',
+        parameters: parameters(differenceQuestionSchema),
+        responses: responses('The changes with their events, up to `limit`; as text/csv every change.', {
+          ...json(schemaOf(differenceSchema, 'output')),
+          'text/csv': { schema: { type: 'string' } },
+        }),
       },
     },
     '/api/trace/as-built': {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
+import { differenceQuestionSchema } from '@/lib/domain/genealogy/question';
 import { answerSince } from '@/lib/server/answer-since';
 import { database } from '@/lib/server/database';
 import { putPlant } from '@/lib/server/put-plant';
@@ -19,45 +19,56 @@ describe('the difference of an answer since it was given', () => {
       expect(await putPlant(plant, 'test')).toMatchObject({ ok: true });
       const arriving = shuffle(seed, events);
       const cut = Math.floor(arriving.length / 2);
+      const second = Math.floor((arriving.length * 3) / 4);
       await recordHistory(arriving.slice(0, cut), 1000);
-      const { rows } = await database().pool.query('select clock_timestamp() as now');
-      const since = new Date(Math.ceil(Number(rows[0].now) / 1000)).toISOString();
-      while (Date.now() <= Date.parse(since)) await new Promise((resolve) => setTimeout(resolve, 1));
-      await recordHistory(arriving.slice(cut), 1000);
+      const since = await momentAfterAll();
+      await recordHistory(arriving.slice(cut, second), 1000);
+      const until = await momentAfterAll();
+      await recordHistory(arriving.slice(second), 1000);
 
       const items = [
         ...new Set(
           events.flatMap(({ body }) => ('item' in body && body.item !== undefined ? [body.item] : [])),
         ),
       ];
+      const at = events[(seed * 31) % events.length]?.at ?? '';
       let changeCount = 0;
       for (const item of items) {
-        const standingsAfter = (count: number) => {
+        const standingsAfter = (count: number, at?: string) => {
           const model = new ReferenceModel(plant);
           for (const event of arriving.slice(0, count)) model.record(event);
           return new Map(
             model
-              .whereUsed({ item })
+              .whereUsed({ item }, at)
               .units.map(({ unit, certainty, relation }) => [unit, `${certainty} ${relation}`]),
           );
         };
-        const [before, after] = [standingsAfter(cut), standingsAfter(arriving.length)];
-        const { changes } = await answerSince(whereUsedQuestionSchema.parse({ item }), since);
-        const expected = [...new Set([...before.keys(), ...after.keys()])].filter(
-          (unit) => before.get(unit) !== after.get(unit),
-        );
-        expect(changes.map(({ unit }) => unit)).toEqual(expected.sort());
-        for (const change of changes) {
-          const tell = (standing: typeof change.after) =>
-            standing === null ? undefined : `${standing.certainty} ${standing.relation}`;
-          expect(tell(change.before)).toBe(before.get(change.unit));
-          expect(tell(change.after)).toBe(after.get(change.unit));
-          // The last event that changed the unit's standing is the one that is named.
-          const index = arriving.findIndex(({ id }) => id.toLowerCase() === change.by?.id);
-          expect({ item, change, index: index >= cut }).toMatchObject({ index: true });
-          expect(standingsAfter(index + 1).get(change.unit)).toBe(after.get(change.unit));
-          expect(standingsAfter(index).get(change.unit)).not.toBe(after.get(change.unit));
-          changeCount += 1;
+        for (const [end, moments] of [
+          [arriving.length, { since, at: undefined }],
+          [second, { since, until, at: undefined }],
+          [second, { since, until, at }],
+        ] as const) {
+          const [before, after] = [standingsAfter(cut, moments.at), standingsAfter(end, moments.at)];
+          const compared = await answerSince(differenceQuestionSchema.parse({ item, ...moments }));
+          const changes = compared.ok ? compared.difference.changes : [];
+          expect(compared.ok).toBe(true);
+          const expected = [...new Set([...before.keys(), ...after.keys()])].filter(
+            (unit) => before.get(unit) !== after.get(unit),
+          );
+          expect(changes.map(({ unit }) => unit)).toEqual(expected.sort());
+          for (const change of changes) {
+            const tell = (standing: typeof change.after) =>
+              standing === null ? undefined : `${standing.certainty} ${standing.relation}`;
+            expect(tell(change.before)).toBe(before.get(change.unit));
+            expect(tell(change.after)).toBe(after.get(change.unit));
+            // The event that is named gave the unit its standing.
+            const cause = 'event' in change.by ? change.by.event : null;
+            const index = arriving.findIndex(({ id }) => id.toLowerCase() === cause);
+            expect({ item, change, index: index >= cut && index < end }).toMatchObject({ index: true });
+            expect(standingsAfter(index + 1, moments.at).get(change.unit)).toBe(after.get(change.unit));
+            expect(standingsAfter(index, moments.at).get(change.unit)).not.toBe(after.get(change.unit));
+            changeCount += 1;
+          }
         }
       }
       expect(changeCount).toBeGreaterThan(0);
@@ -65,3 +76,11 @@ describe('the difference of an answer since it was given', () => {
       await fresh.drop();
     });
 });
+
+/** A moment by which everything recorded so far had arrived, and nothing that is recorded later. */
+async function momentAfterAll(): Promise<string> {
+  const { rows } = await database().pool.query('select clock_timestamp() as now');
+  const moment = new Date(Math.ceil(Number(rows[0].now) / 1000)).toISOString();
+  while (Date.now() <= Date.parse(moment)) await new Promise((resolve) => setTimeout(resolve, 1));
+  return moment;
+}

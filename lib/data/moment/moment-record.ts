@@ -10,8 +10,8 @@ import { refreshItem } from '@/lib/data/record/refresh-item';
 import { refreshJoinings } from '@/lib/data/record/refresh-joining';
 import { noteSlotDoubt, refreshAllSlots } from '@/lib/data/record/refresh-slot';
 import { type UnitEntry, writeUnits } from '@/lib/data/record/unit-rows';
-import type { EventOf } from '@/lib/domain/events/catalogue';
-import { doubtUs, type LoggedEvent } from '@/lib/domain/events/logged-event';
+import type { EventOf, EventType } from '@/lib/domain/events/catalogue';
+import { doubtUs, type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
 import { changesSlot, touchedBy } from '@/lib/domain/events/touched';
 import type { Moment } from '@/lib/domain/genealogy/moment';
 import type { Plant } from '@/lib/domain/plant/plant';
@@ -44,15 +44,37 @@ const functionSchema = z.object({ text: z.string() });
 const keptSchema = z.object({ is_voided: z.boolean() });
 
 const positionSchema = z.object({ position: z.number() });
-const relatedSchema = z.object({
-  is_splice: z.boolean(),
-  unit: z.string().nullable(),
-  other: z.string().nullable(),
+const relatedSchema = z.object({ unit: z.string() });
+const voidedSchema = z.object({ event: z.string() });
+const lateSchema = z.object({
+  position: z.number(),
+  recorded_at: z.number(),
+  recorded_by: z.string(),
+  named_unit: z.string().nullable(),
 });
-const lateSchema = z.object({ position: z.number(), recorded_at: z.number() });
 
-/** An event that arrived after a moment; when it did, in microseconds. */
-export type LateEvent = { event: LoggedEvent; position: number; recordedAtUs: number };
+/** Types of events that decide who is in a where-used answer and how; all others only tell where units are. */
+export const BEARING_TYPES: readonly EventType[] = [
+  'unit.started',
+  'unit.processed',
+  'unit.joined',
+  'unit.separated',
+  'part.removed',
+  'part.installed',
+  'item.received',
+  'item.mounted',
+  'item.unmounted',
+  'item.spliced',
+];
+
+/** An event that arrived after a moment, when (microseconds) and by whom; `unit`: what it or what it voids is about. */
+export type LateEvent = {
+  event: LoggedEvent;
+  position: number;
+  recordedAtUs: number;
+  recordedBy: string;
+  unit: string | null;
+};
 
 /**
  * The record as it was at a moment, made again beside the real one, in tables that only this connection sees, out of
@@ -90,7 +112,6 @@ export class MomentRecord {
   /** Admits the events at the positions that a statement selects, as far as they were there at the moment. */
   async admit(positions: string, values: unknown[]): Promise<void> {
     const { knownTo, untilUs } = this.moment;
-    const until = untilUs === Number.POSITIVE_INFINITY ? 'infinity' : formatInstant(untilUs);
     const [known, happened] = [`$${values.length + 1}::bigint`, `$${values.length + 2}::timestamptz`];
     const { rows } = await this.live.query(
       `with kept as (
@@ -109,7 +130,7 @@ export class MomentRecord {
        )
        select ${EVENT_COLUMNS}, exists (select from void where void.event = e.id) as is_voided
        from kept e order by e.at, e.id`,
-      [...values, knownTo, until],
+      [...values, knownTo, momentText(untilUs)],
     );
     const counting = rows.filter((row) => !keptSchema.parse(row).is_voided).map(readEventRow);
     await this.#record(counting);
@@ -122,45 +143,52 @@ export class MomentRecord {
   }
 
   /**
-   * What arrived after the moment, up to a position, among the given events and the voids that name one of them or of
-   * those that were admitted; in the order of arrival.
+   * What arrived after the moment, up to a position, and can change who is in a where-used answer and how: among the
+   * given events and the voids that name one of them or of those that were admitted; in the order of arrival.
    */
   async findLate(positions: readonly number[], to: number): Promise<LateEvent[]> {
+    const { knownTo, untilUs } = this.moment;
     const { rows } = await this.live.query(
-      `select ${EVENT_COLUMNS}, e.position, e.recorded_at
+      `select ${EVENT_COLUMNS}, e.position, e.recorded_at, e.recorded_by, named.unit as named_unit
        from log.event e
-       where e.position > $2 and e.position <= $3 and (
-         e.position = any($1::bigint[])
-         or e.type = 'event.voided' and exists (
-           select from log.event named
-           where named.id = (e.body ->> 'event')::uuid and (
-             named.position = any($1::bigint[])
-             or named.position in (select position from pg_temp.moment_event)
+       left join log.event named on e.type = 'event.voided' and named.id = (e.body ->> 'event')::uuid
+       where e.position > $2 and e.position <= $3
+         and case when e.type = 'event.voided'
+           then named.type = any($5) and (
+             named.position = any($1::bigint[]) or named.position in (select position from pg_temp.moment_event)
            )
-         )
-       )
+           else e.type = any($5) and e.position = any($1::bigint[]) and e.at <= $4::timestamptz
+         end
        order by e.position`,
-      [positions, this.moment.knownTo, to],
+      [positions, knownTo, to, momentText(untilUs), BEARING_TYPES],
     );
     return rows.map((row) => {
-      const { position, recorded_at: recordedAtUs } = lateSchema.parse(row);
-      return { event: readEventRow(row), position, recordedAtUs };
+      const { position, recorded_at, recorded_by, named_unit } = lateSchema.parse(row);
+      const event = readEventRow(row);
+      const unit = named_unit ?? subjectUnit(event);
+      return { event, position, recordedAtUs: recorded_at, recordedBy: recorded_by, unit };
     });
   }
 
-  /** Units whose standing may depend on another unit's events, those of late events included; all where reels are spliced. */
-  async relatedUnits(late: readonly LateEvent[]): Promise<ReadonlySet<string> | 'all'> {
+  /**
+   * Units whose standing may depend on another unit's events, those of late events included: one is in the other, or
+   * gave it a part, or they use up the grey zone of a splice at one station.
+   */
+  async relatedUnits(late: readonly LateEvent[]): Promise<ReadonlySet<string>> {
     const { rows } = await this.live.query(
-      `select type = 'item.spliced' as is_splice, unit,
-         coalesce(body ->> 'into', body ->> 'from', body ->> 'fromUnit') as other
-       from log.event
-       where type in ('item.spliced', 'unit.joined', 'unit.separated', 'part.installed')
-         and (position = any($1::bigint[]) or position in (select position from pg_temp.moment_event))`,
+      `with known as materialized (
+         select type, unit, station, coalesce(body ->> 'into', body ->> 'from', body ->> 'fromUnit') as other
+         from log.event
+         where position = any($1::bigint[]) or position in (select position from pg_temp.moment_event)
+       )
+       select unnest(array[unit, other]) as unit from known
+       where type in ('unit.joined', 'unit.separated') or (type = 'part.installed' and other is not null)
+       union
+       select unit from known
+       where type = 'unit.processed' and station in (select station from known where type = 'item.spliced')`,
       [late.map(({ position }) => position)],
     );
-    const related = rows.map((row) => relatedSchema.parse(row));
-    if (related.some((row) => row.is_splice)) return 'all';
-    return new Set(related.flatMap(({ unit, other }) => [unit ?? '', other ?? '']));
+    return new Set(rows.map((row) => relatedSchema.parse(row).unit));
   }
 
   /** Lets late events arrive, in their order: a void takes what it names away, or keeps it from counting when it comes. */
@@ -169,22 +197,44 @@ export class MomentRecord {
       `insert into pg_temp.moment_event select * from log.event where position = any($1::bigint[])`,
       [late.map(({ position }) => position)],
     );
-    for (const { event, position } of late) {
-      if (event.type === 'event.voided') await this.#void(event);
-      else if (!(await this.#cameVoided(event.id, position))) await this.#record([event]);
+    let arrived: LateEvent[] = [];
+    for (const each of late) {
+      if (each.event.type !== 'event.voided') {
+        arrived.push(each);
+        continue;
+      }
+      await this.#arrive(arrived);
+      arrived = [];
+      await this.#void(each.event);
     }
+    await this.#arrive(arrived);
   }
 
-  /** Whether a void that names an event had come before it; such a void is noted now that it has something to name. */
-  async #cameVoided(id: string, position: number): Promise<boolean> {
-    const { rowCount } = await this.live.query(
-      `insert into pg_temp.voided (event, void)
-       select $1, id from log.event
-       where type = 'event.voided' and body ->> 'event' = $1::uuid::text and position < $2
-       on conflict do nothing`,
-      [id, position],
+  /** Records what no void had named before it came. */
+  async #arrive(late: readonly LateEvent[]): Promise<void> {
+    if (late.length === 0) return;
+    const { rows } = await this.live.query(
+      `with earlier as (
+         insert into pg_temp.voided (event, void)
+         select e.id, v.id from log.event e
+         join log.event v on v.type = 'event.voided' and v.body ->> 'event' = e.id::text and v.position < e.position
+         where e.position = any($1::bigint[])
+         on conflict do nothing
+         returning event
+       )
+       select event from earlier union select event from pg_temp.voided`,
+      [late.map(({ position }) => position)],
     );
-    return (rowCount ?? 0) > 0;
+    const voided = new Set(rows.map((row) => voidedSchema.parse(row).event));
+    await this.#record(late.flatMap(({ event }) => (voided.has(event.id) ? [] : [event])));
+  }
+
+  /** Runs work whose effect on the record stays only if it answers true. */
+  async attempt(work: () => Promise<boolean>): Promise<boolean> {
+    await this.live.query('savepoint attempt');
+    const isKept = await work();
+    await this.live.query(isKept ? 'release savepoint attempt' : 'rollback to savepoint attempt');
+    return isKept;
   }
 
   async #isVoided(id: string): Promise<boolean> {
@@ -232,6 +282,10 @@ export class MomentRecord {
     const exhausted = entries.flatMap(([, { state }]) => state.exhausted);
     await refreshHolds(db, [...touched.flatMap((each) => each.holds), ...exhausted]);
   }
+}
+
+function momentText(us: number): string {
+  return us === Number.POSITIVE_INFINITY ? 'infinity' : formatInstant(us);
 }
 
 function ofMoment(text: string): string {

@@ -1,6 +1,7 @@
 import type pg from 'pg';
 import { z } from 'zod';
 import { MomentRecord } from '@/lib/data/moment/moment-record';
+import type { Queryable } from '@/lib/data/pool';
 import { formatInstant } from '@/lib/domain/time';
 
 const positionSchema = z.object({ position: z.number().nullable() });
@@ -18,12 +19,7 @@ export async function onMoment<T>(
   let isBroken = false;
   try {
     await client.query('begin isolation level repeatable read');
-    const knownAt = knownAtUs === Number.POSITIVE_INFINITY ? 'infinity' : formatInstant(knownAtUs);
-    const { rows } = await client.query(
-      'select max(position) as position from log.event where recorded_at <= $1::timestamptz',
-      [knownAt],
-    );
-    const knownTo = positionSchema.parse(rows[0]).position ?? 0;
+    const knownTo = await findKnownTo(client, knownAtUs);
     return await work(await MomentRecord.open(client, { knownTo, untilUs: atUs }));
   } finally {
     await client.query('rollback').catch(() => {
@@ -31,4 +27,13 @@ export async function onMoment<T>(
     });
     client.release(isBroken);
   }
+}
+
+/** Position in the log up to which everything had arrived by a time (microseconds, infinite for now). */
+export async function findKnownTo(db: Queryable, knownAtUs: number): Promise<number> {
+  const { rows } = await db.query(
+    'select max(position) as position from log.event where recorded_at <= $1::timestamptz',
+    [knownAtUs === Number.POSITIVE_INFINITY ? 'infinity' : formatInstant(knownAtUs)],
+  );
+  return positionSchema.parse(rows[0]).position ?? 0;
 }

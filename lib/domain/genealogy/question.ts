@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { codeSchema } from '@/lib/domain/codes';
 import { certaintySchema, placeKindSchema, relationSchema } from '@/lib/domain/genealogy/answer';
-import { instantSchema } from '@/lib/domain/time';
+import { instantSchema, parseInstant } from '@/lib/domain/time';
 
 /** Most units on a page. */
 export const PAGE_MAX = 5000;
@@ -23,17 +23,33 @@ export const instantParameter = z.preprocess(
   instantSchema,
 );
 
+/** What a where-used question asks about: at least one of them, each narrowing the same draw. */
+const CONDITIONS = {
+  item: codeSchema.optional(),
+  lot: codeSchema.optional(),
+  part: codeSchema.optional(),
+  station: codeSchema.optional(),
+  operator: codeSchema.optional(),
+  from: instantParameter.optional(),
+  to: instantParameter.optional(),
+  at: instantParameter.optional().meta({ description: 'As the record stood about that moment.' }),
+};
+
+type Conditions = { [name in Exclude<keyof typeof CONDITIONS, 'at'>]?: string | undefined };
+
+function hasCondition({ item, lot, part, station, operator, from, to }: Conditions): boolean {
+  return [item, lot, part, station, operator, from, to].some((condition) => condition !== undefined);
+}
+
+const NO_CONDITION = {
+  error: 'Ask for an item, a lot, a part, a station, an operator or a time.',
+  params: { code: 'no_condition' },
+};
+
 /** Query of where-used: at least one of item, lot, part, station, operator, from and to. */
 export const whereUsedQuestionSchema = z
   .strictObject({
-    item: codeSchema.optional(),
-    lot: codeSchema.optional(),
-    part: codeSchema.optional(),
-    station: codeSchema.optional(),
-    operator: codeSchema.optional(),
-    from: instantParameter.optional(),
-    to: instantParameter.optional(),
-    at: instantParameter.optional().meta({ description: 'As the record stood about that moment.' }),
+    ...CONDITIONS,
     knownAt: instantParameter
       .optional()
       .meta({ description: 'As it was known then: nothing that arrived later.' }),
@@ -43,16 +59,36 @@ export const whereUsedQuestionSchema = z
     limit: z.coerce.number().int().min(1).max(PAGE_MAX).default(PAGE_DEFAULT),
     cursor: codeSchema.optional().meta({ description: 'The `next` of the page before.' }),
   })
+  .refine(hasCondition, NO_CONDITION);
+
+export type WhereUsedQuestion = z.infer<typeof whereUsedQuestionSchema>;
+
+/** Query of the difference of a where-used answer between two moments at which it was, or could have been, given. */
+export const differenceQuestionSchema = z
+  .strictObject({
+    ...CONDITIONS,
+    since: instantParameter.meta({ description: 'As it was known then: when the answer was given.' }),
+    until: instantParameter.optional().meta({ description: 'As it was known then; without it, now.' }),
+    limit: z.coerce
+      .number()
+      .int()
+      .min(1)
+      .max(PAGE_MAX)
+      .default(PAGE_DEFAULT)
+      .meta({ description: 'Most changes that are listed; as text/csv all are.' }),
+  })
+  .refine(hasCondition, NO_CONDITION)
   .refine(
-    ({ item, lot, part, station, operator, from, to }) =>
-      [item, lot, part, station, operator, from, to].some((condition) => condition !== undefined),
+    ({ since, until }) =>
+      (parseInstant(since) ?? 0) <= (parseInstant(until ?? '') ?? Number.POSITIVE_INFINITY),
     {
-      error: 'Ask for an item, a lot, a part, a station, an operator or a time.',
-      params: { code: 'no_condition' },
+      error: 'The later moment comes second: give an `until` after `since`.',
+      path: ['until'],
+      params: { code: 'until_before_since' },
     },
   );
 
-export type WhereUsedQuestion = z.infer<typeof whereUsedQuestionSchema>;
+export type DifferenceQuestion = z.infer<typeof differenceQuestionSchema>;
 
 /** Query of as-built: a unit, and the moment about which the record is asked. */
 export const asBuiltQuestionSchema = z.strictObject({

@@ -41,6 +41,8 @@ const EXPECTED: Record<string, Partial<Record<Method, Action | 'public'>>> = {
   station: { GET: 'screen:station' },
   stations: { GET: 'check' },
   'trace/as-built': { GET: 'trace' },
+  'trace/difference': { GET: 'trace' },
+  'trace/difference.csv': { GET: 'trace' },
   'trace/narrow': { POST: 'narrow' },
   'trace/narrow.csv': { GET: 'narrow' },
   'trace/genealogy': { GET: 'trace' },
