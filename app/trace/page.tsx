@@ -9,6 +9,7 @@ import { identifyCode } from '@/lib/server/identify-code';
 import { readPlant } from '@/lib/server/read-plant';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { traceAnswer } from '@/lib/server/trace-answer';
+import { isAboutMoment } from '@/lib/server/where-used';
 import { en } from '@/lib/ui/messages/en';
 import { AnswerView } from '@/lib/ui/trace/answer-view';
 import { CodeChoice } from '@/lib/ui/trace/code-choice';
@@ -40,7 +41,7 @@ export default async function TracePage({ searchParams }: { searchParams: Promis
       question={question}
       subject={await describeSubject(asked)}
       answer={await traceAnswer(asked)}
-      holdActions={may(principal, 'event:hold.placed') ? HOLD_ACTIONS : null}
+      holdActions={may(principal, 'event:hold.placed') && !isAboutMoment(asked) ? HOLD_ACTIONS : null}
     />,
   );
 }

@@ -15,9 +15,13 @@ export function instantOnPlantClock(local: string, timeZone: string): string | n
   return new Date(isShown(early) ? early : late).toISOString();
 }
 
-/** What the plant's clock shows at an instant, as a date-time field wants it: `2026-03-02T08:15`. */
-export function plantClockAt(instant: string, timeZone: string): string {
-  return formatMoment(Date.parse(instant), { timeZone, precision: 'minute' }).replace(' ', 'T');
+/** What the plant's clock shows at an instant, as a date-time field wants it: `2026-03-02T08:15`, or with seconds. */
+export function plantClockAt(
+  instant: string,
+  timeZone: string,
+  precision: 'minute' | 'second' = 'minute',
+): string {
+  return formatMoment(Date.parse(instant), { timeZone, precision }).replace(' ', 'T');
 }
 
 const DAY_MS = 24 * 3600 * 1000;

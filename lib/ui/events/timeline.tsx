@@ -20,17 +20,19 @@ const DOUBT_SAID_MS = 1000;
 
 /**
  * What happened, in order: voided events keep their place, struck through with who and why; events against a rule say
- * which; those that came late say when. `actionOf` puts a button at the end of an event.
+ * which; those that came late say when. `actionOf` puts a button at the end of an event, `belowOf` more under it.
  */
 export function Timeline({
   history,
   holds = [],
   actionOf,
+  belowOf,
 }: {
   history: readonly RecordedEvent[];
   /** Holds on the thing: one that the gate placed is told at the event that caused it. */
   holds?: readonly { hold: string; reason: string; automatic: boolean }[];
   actionOf?: (recorded: RecordedEvent) => ReactNode;
+  belowOf?: (recorded: RecordedEvent) => ReactNode;
 }) {
   return (
     <ol className={classes.timeline}>
@@ -40,6 +42,7 @@ export function Timeline({
           recorded={recorded}
           held={holds.find(({ hold, automatic }) => automatic && hold === recorded.event.id)?.reason ?? null}
           action={actionOf?.(recorded)}
+          below={belowOf?.(recorded)}
         />
       ))}
     </ol>
@@ -50,11 +53,13 @@ function Entry({
   recorded,
   held,
   action,
+  below,
 }: {
   recorded: RecordedEvent;
   /** Why the gate put the thing on hold for it, or null. */
   held: string | null;
   action: ReactNode;
+  below: ReactNode;
 }) {
   const reasonOf = useHoldReason();
   const t = useTranslations('eventFacts');
@@ -101,6 +106,7 @@ function Entry({
             {t('voided', { by: voidedBy.by, time: timeOf(voidedBy.at), reason: voidedBy.reason })}
           </p>
         )}
+        {below}
       </div>
       <div className="rk-no-print">{voidedBy === null && action}</div>
     </li>

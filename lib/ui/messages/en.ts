@@ -3,6 +3,7 @@ import { clock } from '@/lib/ui/messages/en/clock';
 import { counts } from '@/lib/ui/messages/en/counts';
 import { desk } from '@/lib/ui/messages/en/desk';
 import { devices } from '@/lib/ui/messages/en/devices';
+import { difference } from '@/lib/ui/messages/en/difference';
 import { eventFacts } from '@/lib/ui/messages/en/event-facts';
 import { events } from '@/lib/ui/messages/en/events';
 import { floor } from '@/lib/ui/messages/en/floor';
@@ -70,6 +71,7 @@ export const en = {
   station,
   desk,
   devices,
+  difference,
   eventFacts,
   unit,
   item,

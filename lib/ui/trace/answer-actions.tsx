@@ -16,15 +16,22 @@ export function AnswerActions({
 }: {
   query: string;
   filtered: string | null;
-  narrower: string;
+  narrower: string | null;
 }) {
   const t = useTranslations('trace');
   const tNarrow = useTranslations('narrow');
   return (
     <Group className="rk-no-print" gap="xs">
-      <Button component={Link} href={narrower} prefetch={false} leftSection={<IconFilterPlus aria-hidden />}>
-        {tNarrow('open')}
-      </Button>
+      {narrower !== null && (
+        <Button
+          component={Link}
+          href={narrower}
+          prefetch={false}
+          leftSection={<IconFilterPlus aria-hidden />}
+        >
+          {tNarrow('open')}
+        </Button>
+      )}
       <CsvButton query={query} label={t('csv')} />
       {filtered !== null && <CsvButton query={filtered} label={t('csvNarrowed')} />}
       <Button variant="default" leftSection={<IconPrinter aria-hidden />} onClick={() => window.print()}>

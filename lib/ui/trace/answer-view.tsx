@@ -2,14 +2,14 @@
 
 import { Anchor, Group } from '@mantine/core';
 import Link from 'next/link';
-import { useTimeZone, useTranslations } from 'use-intl';
+import { useTranslations } from 'use-intl';
 import type { TraceAnswer } from '@/lib/domain/genealogy/trace-answer';
 import type { TraceSubject } from '@/lib/domain/genealogy/trace-subject';
 import { codeHref } from '@/lib/ui/code-href';
-import { formatMoment } from '@/lib/ui/format-moment';
 import { conditionsOf, narrowAddress } from '@/lib/ui/narrow/narrow-address';
 import { Section } from '@/lib/ui/section';
 import { AnswerActions } from '@/lib/ui/trace/answer-actions';
+import { AskedConditions } from '@/lib/ui/trace/asked-conditions';
 import { Completeness } from '@/lib/ui/trace/completeness';
 import { GroupTabs } from '@/lib/ui/trace/group-tabs';
 import { type HoldActions, HoldUnitsButton } from '@/lib/ui/trace/hold-units-button';
@@ -17,7 +17,8 @@ import { Narrowing } from '@/lib/ui/trace/narrowing';
 import { ShippedTable } from '@/lib/ui/trace/shipped-table';
 import { SubjectFacts } from '@/lib/ui/trace/subject-facts';
 import classes from '@/lib/ui/trace/trace.module.css';
-import { type TraceQuestion, traceQuery } from '@/lib/ui/trace/trace-address';
+import { differenceAddress, type TraceQuestion, traceQuery } from '@/lib/ui/trace/trace-address';
+import { TraceMoment, useMomentWords } from '@/lib/ui/trace/trace-moment';
 import { UsedUnits } from '@/lib/ui/trace/used-units';
 
 /** A where-used answer: about what, how complete, certain and possible apart, where the units are, and the units. */
@@ -30,28 +31,42 @@ export function AnswerView({
   question: TraceQuestion;
   subject: TraceSubject;
   answer: TraceAnswer;
-  /** Null for whoever may not place holds. */
+  /** Null for whoever may not place holds, and for an answer that is not the one of now. */
   holdActions: HoldActions | null;
 }) {
   const t = useTranslations('trace');
+  const tDifference = useTranslations('difference');
   const { certainty, place, relation, ...whole } = question;
   const isFiltered = [certainty, place, relation].some((filter) => filter !== undefined);
+  // A narrowing is about now.
+  const isPast = question.at !== undefined || question.knownAt !== undefined;
   const rowsQuery = traceQuery({ ...question, certainty: [answer.shown] });
   return (
     <>
       <Section
-        title={<Heading subject={subject} />}
+        title={<Heading subject={subject} question={question} />}
         beside={
           <AnswerActions
             query={traceQuery(whole)}
             filtered={isFiltered ? traceQuery(question) : null}
-            narrower={narrowAddress(conditionsOf(question))}
+            narrower={isPast ? null : narrowAddress(conditionsOf(question))}
           />
         }
       >
-        <Conditions question={question} subject={subject} />
+        <TraceMoment question={question} />
+        <AskedConditions question={question} subject={subject} />
         <SubjectFacts subject={subject} />
-        <SubjectLink subject={subject} />
+        <Group gap="lg" className="rk-no-print">
+          <SubjectLink subject={subject} />
+          <Anchor
+            component={Link}
+            href={differenceAddress(question)}
+            prefetch={false}
+            className={classes.link}
+          >
+            {tDifference('link')}
+          </Anchor>
+        </Group>
         <Completeness facts={answer} />
         <GroupTabs question={question} answer={answer} />
         <Narrowing question={question} answer={answer} />
@@ -89,24 +104,11 @@ export function AnswerView({
   );
 }
 
-function Heading({ subject }: { subject: TraceSubject }) {
+function Heading({ subject, question }: { subject: TraceSubject; question: TraceQuestion }) {
   const t = useTranslations('trace.heading');
-  return subject.about === 'time' ? t('time') : t(subject.about, { code: subject.code });
-}
-
-/** The conditions beside the leading one, in words. */
-function Conditions({ question, subject }: { question: TraceQuestion; subject: TraceSubject }) {
-  const t = useTranslations('trace.asked');
-  const timeZone = useTimeZone() ?? 'UTC';
-  const timeOf = (instant: string) => formatMoment(Date.parse(instant), { timeZone, precision: 'minute' });
-  const { station, operator, from, to } = question;
-  const words = [
-    station !== undefined && subject.about !== 'station' && t('station', { station }),
-    operator !== undefined && subject.about !== 'operator' && t('operator', { operator }),
-    from !== undefined && t('from', { from: timeOf(from) }),
-    to !== undefined && t('to', { to: timeOf(to) }),
-  ].filter((word) => word !== false);
-  return words.length === 0 ? null : <p className={classes.asked}>{words.join(', ')}</p>;
+  const moment = useMomentWords()(question);
+  const heading = subject.about === 'time' ? t('time') : t(subject.about, { code: subject.code });
+  return moment === null ? heading : `${heading}, ${moment}`;
 }
 
 function SubjectLink({ subject }: { subject: TraceSubject }) {
@@ -115,7 +117,7 @@ function SubjectLink({ subject }: { subject: TraceSubject }) {
   const href = codeHref(subject.about, subject.code);
   if (href === null) return null;
   return (
-    <Anchor component={Link} href={href} prefetch={false} className="rk-no-print">
+    <Anchor component={Link} href={href} prefetch={false} className={classes.link}>
       {t(`page.${subject.about}`)}
     </Anchor>
   );

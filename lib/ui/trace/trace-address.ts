@@ -11,6 +11,8 @@ const ORDER = [
   'operator',
   'from',
   'to',
+  'at',
+  'knownAt',
   'certainty',
   'place',
   'relation',
@@ -30,4 +32,26 @@ export function traceQuery(question: TraceQuestion): string {
 /** Address of the trace screen with a question's answer. */
 export function traceAddress(question: TraceQuestion): string {
   return `/trace?${traceQuery(question)}`;
+}
+
+/** Query of the difference of a question's answer; what it is narrowed to is left out. */
+export function differenceQuery(
+  question: TraceQuestion,
+  { since, until }: { since: string; until: string | undefined },
+): string {
+  const { certainty: _, place: __, relation: ___, knownAt: ____, ...asked } = question;
+  const parameters = new URLSearchParams(traceQuery(asked));
+  parameters.set('since', since);
+  if (until !== undefined) parameters.set('until', until);
+  return parameters.toString();
+}
+
+/** Address of the page that asks what became of a question's answer, at once where a moment is asked about already. */
+export function differenceAddress(question: TraceQuestion): string {
+  const { knownAt, certainty: _, place: __, relation: ___, ...asked } = question;
+  const query =
+    knownAt === undefined
+      ? traceQuery(asked)
+      : differenceQuery(question, { since: knownAt, until: undefined });
+  return `/trace/difference?${query}`;
 }

@@ -8,6 +8,7 @@ import { ConditionForm } from '@/lib/ui/trace/condition-form';
 import classes from '@/lib/ui/trace/trace.module.css';
 import { type TraceQuestion, traceQuery } from '@/lib/ui/trace/trace-address';
 import { TraceBox } from '@/lib/ui/trace/trace-box';
+import { TraceMomentForm } from '@/lib/ui/trace/trace-moment-form';
 
 /** The box, whatever it led to, and the conditions: open from the start when there is nothing else to see. */
 export function TraceScreen({
@@ -37,6 +38,15 @@ export function TraceScreen({
             operators={operators}
           />
         </details>
+        {children !== null && hasSubject(question) && (
+          <details
+            className={classes.details}
+            open={question.at !== undefined || question.knownAt !== undefined}
+          >
+            <summary>{t('moment.title')}</summary>
+            <TraceMomentForm key={traceQuery(question)} question={question} />
+          </details>
+        )}
       </div>
       {children ?? (
         <Section title={t('empty.title')}>
@@ -45,4 +55,9 @@ export function TraceScreen({
       )}
     </Screen>
   );
+}
+
+/** Whether a question asks about anything, which the screen's first view and faults do not. */
+function hasSubject(question: TraceQuestion): boolean {
+  return Object.values(question).some((value) => value !== undefined);
 }

@@ -33,6 +33,8 @@ export const trace = {
     operator: 'by {operator}',
     from: 'from {from}',
     to: 'until {to}',
+    at: 'as it stood at {at}',
+    knownAt: 'as it was known at {knownAt}',
   },
   facts: {
     kind: 'Kind',
@@ -145,6 +147,17 @@ export const trace = {
     submit: 'Ask',
     clear: 'Without conditions',
     zone: 'Times are those of {zone}.',
+  },
+  moment: {
+    title: 'At a moment',
+    knownAt: 'As it was known at',
+    knownAtHint: 'Only what had arrived here by then: what a report said.',
+    at: 'As it stood at',
+    atHint: 'Only what had happened by then, with every correction since.',
+    submit: 'Show',
+    zone: 'Times are those of {zone}.',
+    shown: 'This is not the answer as of now.',
+    now: 'Show it as of now',
   },
   faults: 'The address asks something that cannot be answered',
   empty: {

@@ -1,0 +1,80 @@
+/** Words of the page that compares an answer with what it was. */
+export const difference = {
+  title: 'What changed',
+  link: 'What changed since…',
+  heading: {
+    item: 'Where-used of item {code}: what changed',
+    lot: 'Where-used of lot {code}: what changed',
+    part: 'Where-used of part {code}: what changed',
+    station: 'Units processed at {code}: what changed',
+    operator: 'Units processed by {code}: what changed',
+    time: 'Units processed in a time: what changed',
+  },
+  form: {
+    title: 'Between which two moments?',
+    since: 'Since',
+    sinceHint: 'When the report was sent.',
+    until: 'Until',
+    untilHint: 'Empty: now.',
+    submit: 'Compare',
+    zone: 'Both mean what had arrived here by then, on the clock of {zone}.',
+    order: 'The second moment must come after the first.',
+  },
+  back: 'The answer now',
+  reported: 'The answer as it was known then',
+  csv: 'CSV of every change',
+  ask: {
+    title: 'Say since when',
+    text: 'Give the moment at which the report was sent, and see which units joined the answer or left it since, and which event did it.',
+  },
+  tooMany: {
+    title: 'Too many units to compare',
+    text: '{units, number} units would have to be looked at, and {max, number} are possible. Ask for one item instead of a lot or a part; or take the CSV file of the answer as it was known then, and the one of now.',
+  },
+  size: '{time}: {units, plural, one {# unit} other {# units}} ({certain, number} certain, {possible, number} possible)',
+  kind: {
+    label: 'Changes',
+    joined: 'Joined',
+    left: 'Left',
+    certainty: 'More or less sure',
+    relation: 'Other relation',
+    joinedText: 'Not in the report. Hold and trace them too.',
+    leftText: 'In the report, and no longer in the answer.',
+    certaintyText: 'Certain before and possible now, or the other way round.',
+    relationText: 'As sure as before; contains, formerly or touched changed.',
+    units: '{count, plural, one {unit} other {units}}',
+  },
+  change: {
+    joined: 'Joined',
+    left: 'Left',
+    certain: 'Now certain',
+    possible: 'Now only possible',
+    relation: 'Other relation',
+  },
+  none: {
+    title: 'Nothing changed',
+    text: 'Every unit stands in the answer as it did. {late, plural, =0 {Nothing that bears on it arrived in between.} one {One event that can bear on it arrived in between and changed nothing.} other {# events that can bear on it arrived in between and changed nothing.}}',
+  },
+  events: {
+    title: 'Which event did it',
+    count: '{events, plural, one {one event} other {# events}}, in the order of arrival',
+    arrived: 'Arrived {time}',
+    arrivedFrom: 'Arrived {time} from device {device}',
+    voids: 'It takes away:',
+    among:
+      'One of {count, number} events that arrived from {from} to {to}. They are too many to tell apart at once: compare two moments nearer to each other.',
+    amongTitle: 'Not told apart',
+  },
+  units: {
+    caption: '{count, plural, one {One unit} other {# units}} changed by it',
+    unit: 'Unit',
+    change: 'Change',
+    before: 'Before',
+    after: 'After',
+    out: 'Not in the answer',
+  },
+  listed:
+    'The first {shown, number} of {count, number} changed units are listed here, by serial; the CSV file has all.',
+  leavesOut:
+    'Units that are possible only because counts disagree or a device owes events are in neither of the two answers: the answer now names them.',
+} as const;
