@@ -53,14 +53,15 @@ export async function startTestServer(env: Record<string, string>): Promise<Test
 
 /** Vitest's environment without what would lead a server to another database or mode. */
 function withoutOwnSettings(variables: NodeJS.ProcessEnv): NodeJS.ProcessEnv {
-  const { DATABASE_URL, REELKIN_DATA, REELKIN_DEMO, REELKIN_API_TOKEN, HOST, VITEST, ...rest } = variables;
+  const { DATABASE_URL, REELKIN_DATA, REELKIN_DEMO, REELKIN_API_TOKEN, REELKIN_LAN, HOST, VITEST, ...rest } =
+    variables;
   return rest;
 }
 
 async function waitForOrigin(child: ChildProcess, output: () => string): Promise<string> {
   const deadline = performance.now() + startLimitMs;
   while (performance.now() < deadline) {
-    const origin = /ready at (http:\S+)/.exec(output())?.[1];
+    const origin = /ready at (https?:\S+)/.exec(output())?.[1];
     if (origin !== undefined) return origin;
     if (child.exitCode !== null) throw new Error(`The server ended with ${child.exitCode}:\n${output()}`);
     await pause();
@@ -73,7 +74,7 @@ async function waitForOrigin(child: ChildProcess, output: () => string): Promise
 async function waitForSetupLink(output: () => string): Promise<string | null> {
   const deadline = performance.now() + 2000;
   while (performance.now() < deadline) {
-    const link = /first one here, once: (http:\S+)/.exec(output())?.[1];
+    const link = /first one here, once: (https?:\S+)/.exec(output())?.[1];
     if (link !== undefined) return link;
     await pause();
   }

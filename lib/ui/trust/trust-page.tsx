@@ -4,6 +4,7 @@ import { IconCertificate, IconLock } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import { Moment } from '@/lib/ui/moment';
 import { Section } from '@/lib/ui/section';
+import { LanguageChoice } from '@/lib/ui/shell/language-choice';
 import { Screen } from '@/lib/ui/shell/screen';
 import classes from '@/lib/ui/trust/trust.module.css';
 
@@ -25,6 +26,7 @@ export function TrustPage({
   return (
     <Screen title={t('title')}>
       <div className={classes.page}>
+        <LanguageChoice />
         <p>{t('why')}</p>
         <p>{t('once')}</p>
         <Section title={t('download.title')}>
