@@ -16,20 +16,21 @@ export function traceAnswer(question: WhereUsedQuestion): Promise<TraceAnswer> {
     const groups = { certain, possible };
     const wish = certainty?.length === 1 ? certainty[0] : undefined;
     const shown = wish ?? (certain.counts.units === 0 && possible.counts.units > 0 ? 'possible' : 'certain');
+    const filtered = { ...wanted, ...(place && { place }), ...(relation && { relation }) };
     const group = isNarrowed
-      ? await findWhereUsed(client, {
-          ...wanted,
-          ...(place && { place }),
-          ...(relation && { relation }),
-          certainty: [shown],
-        })
+      ? await findWhereUsed(client, { ...filtered, certainty: [shown] })
       : groups[shown];
+    const { counts: asked } = isNarrowed
+      ? await findWhereUsed(client, { ...filtered, limit: 1 })
+      : {
+          counts: { certain: certain.counts.units, possible: possible.counts.units },
+        };
     const hasShipped = certain.counts.byPlace.shipped + possible.counts.byPlace.shipped > 0;
     return {
       ...completeness,
       counts: { certain: certain.counts, possible: possible.counts },
       shown,
-      shownCount: group.counts.units,
+      asked: { certain: asked.certain, possible: asked.possible },
       units: group.units,
       next: group.next,
       shipped: hasShipped ? await countShipped(client, wanted) : [],

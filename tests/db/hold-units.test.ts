@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { HOLD_CALL_MAX, holdUnits, newHoldBatch } from '@/lib/server/hold-units';
+import { HOLD_CALL_MAX, holdIdInBatch } from '@/lib/domain/holds/hold-batch';
+import { holdUnits, newHoldBatch } from '@/lib/server/hold-units';
 import { readScan } from '@/lib/server/read-scan';
 import { readUnitRecord } from '@/lib/server/read-unit-record';
 import { freshDatabase } from '@/tests/support/fresh-database';
@@ -9,6 +10,11 @@ freshDatabase();
 
 const QA = { kind: 'person', badge: 'qa-desk', role: 'qa' } as const;
 
+/** Id and reason of every hold of a unit, as a set. */
+async function holdsOf(unit: string) {
+  return new Set((await readUnitRecord(unit))?.holds.map(({ hold, reason }) => `${hold} ${reason}`));
+}
+
 it('units of an answer are held once each, also when the same is sent again', async () => {
   const { start, mustSend } = await openFloor();
   await mustSend(start('W1'), start('W2'));
@@ -17,11 +23,46 @@ it('units of an answer are held once each, also when the same is sent again', as
     const answer = await holdUnits(QA, request);
     expect(answer).toMatchObject({
       ok: true,
-      refused: [{ unit: 'WX-none', refusal: { code: 'unknown_unit' } }],
+      already: 0,
+      refused: [{ unit: 'WX-none', refusals: [{ code: 'unknown_unit' }] }],
     });
   }
   for (const unit of ['W1', 'W2'])
-    expect((await readUnitRecord(unit))?.holds.map(({ reason }) => reason)).toEqual(['cracked reel']);
+    expect(await holdsOf(unit)).toEqual(new Set([`${holdIdInBatch(request.batch, unit)} cracked reel`]));
+});
+
+it('a later batch leaves out what an open hold of the same reason stops, and only that', async () => {
+  const { start, mustSend, say } = await openFloor();
+  await mustSend(start('WL1'), start('WL2'), start('WL3'));
+  const [first, other, again, later] = [newHoldBatch(), newHoldBatch(), newHoldBatch(), newHoldBatch()];
+  const hold = (batch: string, units: string[], reason = 'cracked reel') =>
+    holdUnits(QA, { batch, units, reason });
+  expect(await hold(first, ['WL1'])).toEqual({ ok: true, already: 0, refused: [] });
+  expect(await hold(again, ['WL1', 'WL2', 'WL2'])).toEqual({ ok: true, already: 1, refused: [] });
+  expect(await hold(other, ['WL2'], 'wrong profile')).toEqual({ ok: true, already: 0, refused: [] });
+  const firstHold = holdIdInBatch(first, 'WL1');
+  await mustSend(
+    say.make('hold.released', { hold: firstHold, disposition: 'use as is', reason: 'inspected' }, {}),
+  );
+  expect(await hold(later, ['WL1', 'WL2', 'WL3'])).toEqual({ ok: true, already: 1, refused: [] });
+  expect(await holdsOf('WL1')).toEqual(
+    new Set([`${firstHold} cracked reel`, `${holdIdInBatch(later, 'WL1')} cracked reel`]),
+  );
+  expect(await holdsOf('WL2')).toEqual(
+    new Set([`${holdIdInBatch(other, 'WL2')} wrong profile`, `${holdIdInBatch(again, 'WL2')} cracked reel`]),
+  );
+  expect(await holdsOf('WL3')).toEqual(new Set([`${holdIdInBatch(later, 'WL3')} cracked reel`]));
+});
+
+it('a hold that goes by itself does not stand in for a decision of the same words', async () => {
+  const { start, mustSend, send, place, say } = await openFloor();
+  await mustSend(start('WG1'));
+  await send(say.passed('WG1', place, { gate: 'record' }));
+  const [automatic] = (await readUnitRecord('WG1'))?.holds ?? [];
+  expect(automatic).toMatchObject({ automatic: true });
+  const request = { batch: newHoldBatch(), units: ['WG1'], reason: automatic?.reason ?? '' };
+  expect(await holdUnits(QA, request)).toEqual({ ok: true, already: 0, refused: [] });
+  expect(await holdsOf('WG1')).toContain(`${holdIdInBatch(request.batch, 'WG1')} ${request.reason}`);
 });
 
 it('a request that is too long, or means nothing, holds nothing', async () => {
@@ -36,8 +77,8 @@ it('a request that is too long, or means nothing, holds nothing', async () => {
   ])
     expect(await holdUnits(QA, request)).toEqual({ ok: false });
   const operator = { kind: 'person', badge: 'op-x', role: 'operator' } as const;
-  expect(await holdUnits(operator, { batch, units: ['W1'], reason: 'x' })).toMatchObject({
-    refused: [{ unit: 'W1', refusal: { code: 'not_permitted' } }],
+  expect(await holdUnits(operator, { batch, units: ['W4'], reason: 'x' })).toMatchObject({
+    refused: [{ unit: 'W4', refusals: [{ code: 'not_permitted' }] }],
   });
 });
 

@@ -78,11 +78,13 @@ describe('where-used for a screen', () => {
     const { certain, possible } = all.counts;
     expect(certain.units + possible.units).toBeGreaterThanOrEqual(FIRST_REEL_COUNT);
     expect(possible.units).toBeGreaterThan(0);
-    expect(all).toMatchObject({ shown: 'certain', shownCount: certain.units, next: serial(10) });
+    expect(all).toMatchObject({ shown: 'certain', next: serial(10) });
+    expect(all.asked).toEqual({ certain: certain.units, possible: possible.units });
     expect(all.shipped).toEqual([{ customer: 'Northgate Rail', shipment: 'SH-1', certain: 9, possible: 0 }]);
     const returned = await traceAnswer({ item: 'R-1', limit: 10, place: ['returned'] });
     expect(returned.counts).toEqual(all.counts);
     expect(returned.units.map(({ unit }) => unit)).toEqual([serial(1)]);
+    expect(returned.asked).toEqual({ certain: 1, possible: 0 });
   });
 
   it('shows the possible units when none is certain', async () => {

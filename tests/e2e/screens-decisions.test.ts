@@ -84,6 +84,7 @@ test('QA holds every unit of an answer at once, and each is held once', async ()
   expect(count).toBeGreaterThan(1);
   await button.click();
   const dialog = qa.getByRole('dialog');
+  expect(await dialog.getByLabel('Which units').inputValue()).toBe('both');
   await dialog.getByLabel('Reason').fill('Second reel suspected');
   expect(await faultsSeenByAxe(qa)).toEqual([]);
   await dialog.getByRole('button', { name: 'Hold them' }).click();

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { planNarrowedHolds, recordNarrowedHolds } from '@/app/trace/narrow/actions';
+import { beginHolds, endHolds, holdSome } from '@/app/trace/actions';
 import { narrowAddressSchema } from '@/lib/domain/genealogy/narrow-question';
 import { inputErrors } from '@/lib/domain/input-errors';
 import { may } from '@/lib/domain/people/permissions';
@@ -15,6 +15,7 @@ import { QuestionFaults } from '@/lib/ui/trace/question-faults';
 export const metadata: Metadata = { title: en.narrow.title };
 
 const PAGE_COUNT = 100;
+const HOLD_ACTIONS = { begin: beginHolds, hold: holdSome, end: endHolds };
 
 type Search = Record<string, string | string[] | undefined>;
 
@@ -28,11 +29,9 @@ export default async function NarrowPage({ searchParams }: { searchParams: Promi
     operations: [...new Set(stations.map(({ operation }) => operation))],
     operators: operators.map(({ badge, name = '' }) => ({ badge, name })),
   };
-  const hold = may(person, 'event:hold.placed')
-    ? { plan: planNarrowedHolds, record: recordNarrowedHolds }
-    : null;
+  const holdActions = may(person, 'event:hold.placed') ? HOLD_ACTIONS : null;
   if (Object.keys(search).length === 0)
-    return <NarrowView answer={null} shown="certain" choices={choices} hold={hold} />;
+    return <NarrowView answer={null} shown="certain" choices={choices} holdActions={holdActions} />;
   const parsed = narrowAddressSchema.safeParse(search);
   if (!parsed.success)
     return (
@@ -42,5 +41,5 @@ export default async function NarrowPage({ searchParams }: { searchParams: Promi
     );
   const { conditions, certainty = 'certain' } = parsed.data;
   const answer = await narrow({ conditions, certainty, limit: PAGE_COUNT });
-  return <NarrowView answer={answer} shown={certainty} choices={choices} hold={hold} />;
+  return <NarrowView answer={answer} shown={certainty} choices={choices} holdActions={holdActions} />;
 }

@@ -11,8 +11,8 @@ export type ShippedCount = { customer: string; shipment: string; certain: number
 export type TraceAnswer = Completeness & {
   counts: Record<Certainty, Counts>;
   shown: Certainty;
-  /** Units of the group that is shown, after narrowing. */
-  shownCount: number;
+  /** Units of each group at the places and with the relations that were asked for. */
+  asked: Record<Certainty, number>;
   units: UsedUnit[];
   next: string | null;
   shipped: ShippedCount[];

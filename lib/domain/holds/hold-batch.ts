@@ -2,7 +2,9 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 
 /** Units that are put on hold in one go, at most. */
-export const HOLD_BATCH_MAX = 1000;
+export const HOLD_BATCH_MAX = 10_000;
+/** Units held with one call: a batch comes in several, so that whoever waits sees it go on. */
+export const HOLD_CALL_MAX = 100;
 
 /**
  * The id of the hold on a unit in a batch, a UUID v7 of the batch's own moment: however often the batch is sent, each

@@ -7,10 +7,13 @@ import { useFormatter, useTranslations } from 'use-intl';
 import { CERTAINTIES, type Certainty } from '@/lib/domain/genealogy/answer';
 import type { NarrowAnswer } from '@/lib/domain/genealogy/narrow-answer';
 import type { Condition } from '@/lib/domain/genealogy/narrow-question';
+import { HoldUnitsButton } from '@/lib/ui/hold-units/hold-units-button';
+import type { HoldActions } from '@/lib/ui/hold-units/use-hold-batch';
 import { AddCondition, type NarrowChoices } from '@/lib/ui/narrow/add-condition';
 import { ConditionList } from '@/lib/ui/narrow/condition-list';
-import { type HoldSteps, HoldThese } from '@/lib/ui/narrow/hold-these';
+import { fetchNarrowed } from '@/lib/ui/narrow/fetch-narrowed';
 import { narrowAddress, narrowQuery } from '@/lib/ui/narrow/narrow-address';
+import { NarrowedPlaces } from '@/lib/ui/narrow/narrowed-places';
 import { NarrowedUnits } from '@/lib/ui/narrow/narrowed-units';
 import { Section } from '@/lib/ui/section';
 import { Screen } from '@/lib/ui/shell/screen';
@@ -24,23 +27,29 @@ export function NarrowView({
   answer,
   shown,
   choices,
-  hold,
+  holdActions,
 }: {
   /** Null before there is a condition. */
   answer: NarrowAnswer | null;
   shown: Certainty;
   choices: NarrowChoices;
   /** Null for those who may not place holds. */
-  hold: HoldSteps | null;
+  holdActions: HoldActions | null;
 }) {
   const t = useTranslations('narrow');
   const conditions = answer?.conditions.map(({ condition }) => condition) ?? [];
   return (
     <Screen title={t('title')}>
-      <Section title={t('question')} beside={answer !== null && <Actions conditions={conditions} />}>
+      <Section
+        title={t('question')}
+        beside={
+          answer !== null && <Actions answer={answer} conditions={conditions} holdActions={holdActions} />
+        }
+      >
         {answer === null ? <p>{t('none')}</p> : <ConditionList rows={answer.conditions} />}
         {answer !== null && <Completeness facts={answer} />}
         {answer !== null && <Groups answer={answer} conditions={conditions} shown={shown} />}
+        {answer !== null && <NarrowedPlaces counts={answer.counts} conditions={conditions} />}
       </Section>
       <div className="rk-no-print">
         <Section title={t('add.title')}>
@@ -58,19 +67,6 @@ export function NarrowView({
             certainty={shown}
           />
         </Section>
-      )}
-      {answer !== null && hold !== null && (
-        <div className="rk-no-print">
-          <Section title={t('hold.title')}>
-            <HoldThese
-              key={JSON.stringify(conditions)}
-              conditions={conditions}
-              counts={{ certain: answer.counts.certain.units, possible: answer.counts.possible.units }}
-              isComplete={answer.complete}
-              steps={hold}
-            />
-          </Section>
-        </div>
       )}
     </Screen>
   );
@@ -119,10 +115,28 @@ function Groups({
   );
 }
 
-function Actions({ conditions }: { conditions: readonly Condition[] }) {
+function Actions({
+  answer: { counts, complete },
+  conditions,
+  holdActions,
+}: {
+  answer: NarrowAnswer;
+  conditions: readonly Condition[];
+  holdActions: HoldActions | null;
+}) {
   const t = useTranslations('trace');
   return (
     <Group className="rk-no-print" gap="xs">
+      {holdActions !== null && (
+        <HoldUnitsButton
+          actions={holdActions}
+          answer={{
+            counts: { certain: counts.certain.units, possible: counts.possible.units },
+            isComplete: complete,
+            readPage: (page) => fetchNarrowed({ conditions, ...page }),
+          }}
+        />
+      )}
       <Button
         component="a"
         href={`/api/trace/narrow.csv?${narrowQuery(conditions)}`}

@@ -4,9 +4,10 @@ import { Button, Group } from '@mantine/core';
 import { useState } from 'react';
 import { useTranslations } from 'use-intl';
 import type { Certainty } from '@/lib/domain/genealogy/answer';
-import { type NarrowedUnit, narrowAnswerSchema } from '@/lib/domain/genealogy/narrow-answer';
+import type { NarrowedUnit } from '@/lib/domain/genealogy/narrow-answer';
 import type { Condition } from '@/lib/domain/genealogy/narrow-question';
 import { CodeText } from '@/lib/ui/code-text';
+import { fetchNarrowed } from '@/lib/ui/narrow/fetch-narrowed';
 import classes from '@/lib/ui/narrow/narrow.module.css';
 import { PlaceText } from '@/lib/ui/place-text';
 import table from '@/lib/ui/table.module.css';
@@ -34,7 +35,7 @@ export function NarrowedUnits({
   if (count === 0) return <p>{t('none')}</p>;
   const load = async (): Promise<void> => {
     setMore((before) => ({ ...before, isLoading: true, isFailed: false }));
-    const page = await fetchPage({ conditions, certainty, limit: MORE_COUNT, cursor: more.next }).catch(
+    const page = await fetchNarrowed({ conditions, certainty, limit: MORE_COUNT, cursor: more.next }).catch(
       () => null,
     );
     setMore((before) =>
@@ -108,20 +109,4 @@ function Rows({ units, hasDoubts }: { units: readonly NarrowedUnit[]; hasDoubts:
       </tbody>
     </table>
   );
-}
-
-async function fetchPage(question: {
-  conditions: readonly Condition[];
-  certainty: Certainty;
-  limit: number;
-  cursor: string | null;
-}) {
-  const { cursor, ...rest } = question;
-  const response = await fetch('/api/trace/narrow', {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(cursor === null ? rest : { ...rest, cursor }),
-  });
-  if (!response.ok) throw new Error(`The next page was answered with ${response.status}.`);
-  return narrowAnswerSchema.parse(await response.json());
 }

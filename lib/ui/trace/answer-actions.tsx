@@ -3,30 +3,36 @@
 import { Button, Group } from '@mantine/core';
 import { IconFileTypeCsv, IconFilterPlus, IconPrinter } from '@tabler/icons-react';
 import Link from 'next/link';
+import type { ReactNode } from 'react';
 import { useTranslations } from 'use-intl';
 
 /**
- * Goes on with an answer: narrower, or taken along as a file with all of it or with what it is filtered to, or what is
+ * Goes on with an answer: its units on hold, narrower, or taken along as a file with all of it or with what it is filtered to, or what is
  * shown on paper.
  */
 export function AnswerActions({
   query,
   filtered,
   narrower,
+  hold,
 }: {
   query: string;
   filtered: string | null;
   narrower: string | null;
+  /** The button that holds the units; null for whoever may not. */
+  hold: ReactNode;
 }) {
   const t = useTranslations('trace');
   const tNarrow = useTranslations('narrow');
   return (
     <Group className="rk-no-print" gap="xs">
+      {hold}
       {narrower !== null && (
         <Button
           component={Link}
           href={narrower}
           prefetch={false}
+          variant="default"
           leftSection={<IconFilterPlus aria-hidden />}
         >
           {tNarrow('open')}

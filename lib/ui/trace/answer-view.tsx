@@ -3,16 +3,19 @@
 import { Anchor, Group } from '@mantine/core';
 import Link from 'next/link';
 import { useTranslations } from 'use-intl';
+import { CERTAINTIES } from '@/lib/domain/genealogy/answer';
 import type { TraceAnswer } from '@/lib/domain/genealogy/trace-answer';
 import type { TraceSubject } from '@/lib/domain/genealogy/trace-subject';
 import { codeHref } from '@/lib/ui/code-href';
+import { HoldUnitsButton } from '@/lib/ui/hold-units/hold-units-button';
+import type { HoldActions } from '@/lib/ui/hold-units/use-hold-batch';
 import { conditionsOf, narrowAddress } from '@/lib/ui/narrow/narrow-address';
 import { Section } from '@/lib/ui/section';
 import { AnswerActions } from '@/lib/ui/trace/answer-actions';
 import { AskedConditions } from '@/lib/ui/trace/asked-conditions';
 import { Completeness } from '@/lib/ui/trace/completeness';
+import { fetchUsed } from '@/lib/ui/trace/fetch-used';
 import { GroupTabs } from '@/lib/ui/trace/group-tabs';
-import { type HoldActions, HoldUnitsButton } from '@/lib/ui/trace/hold-units-button';
 import { Narrowing } from '@/lib/ui/trace/narrowing';
 import { ShippedTable } from '@/lib/ui/trace/shipped-table';
 import { SubjectFacts } from '@/lib/ui/trace/subject-facts';
@@ -40,7 +43,7 @@ export function AnswerView({
   const isFiltered = [certainty, place, relation].some((filter) => filter !== undefined);
   // A narrowing is about now.
   const isPast = question.at !== undefined || question.knownAt !== undefined;
-  const rowsQuery = traceQuery({ ...question, certainty: [answer.shown] });
+  const rows: TraceQuestion = { ...question, certainty: [answer.shown] };
   return (
     <>
       <Section
@@ -50,6 +53,22 @@ export function AnswerView({
             query={traceQuery(whole)}
             filtered={isFiltered ? traceQuery(question) : null}
             narrower={isPast ? null : narrowAddress(conditionsOf(question))}
+            hold={
+              holdActions !== null && (
+                <HoldUnitsButton
+                  actions={holdActions}
+                  answer={{
+                    counts: answer.asked,
+                    isComplete: answer.complete,
+                    readPage: ({ certainty: group, ...page }) =>
+                      fetchUsed(
+                        { ...question, certainty: group === undefined ? [...CERTAINTIES] : [group] },
+                        page,
+                      ),
+                  }}
+                />
+              )
+            }
           />
         }
       >
@@ -79,25 +98,20 @@ export function AnswerView({
       <Section
         title={t(`units.title.${answer.shown}`)}
         beside={
-          <Group gap="md">
-            <p>{t('units.count', { shown: answer.shownCount, count: answer.counts[answer.shown].units })}</p>
-            {holdActions !== null && (
-              <HoldUnitsButton
-                key={rowsQuery}
-                query={rowsQuery}
-                count={answer.shownCount}
-                actions={holdActions}
-              />
-            )}
-          </Group>
+          <p>
+            {t('units.count', {
+              shown: answer.asked[answer.shown],
+              count: answer.counts[answer.shown].units,
+            })}
+          </p>
         }
       >
         <UsedUnits
-          key={rowsQuery}
+          key={traceQuery(rows)}
           first={answer.units}
           next={answer.next}
-          count={answer.shownCount}
-          query={rowsQuery}
+          count={answer.asked[answer.shown]}
+          question={rows}
         />
       </Section>
     </>

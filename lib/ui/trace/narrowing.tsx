@@ -1,11 +1,11 @@
 'use client';
 
-import Link from 'next/link';
-import { useFormatter, useTranslations } from 'use-intl';
+import { useTranslations } from 'use-intl';
 import { PLACE_KINDS, type PlaceKind, RELATIONS, type Relation } from '@/lib/domain/genealogy/answer';
 import type { TraceAnswer } from '@/lib/domain/genealogy/trace-answer';
 import { PlaceTag } from '@/lib/ui/tags/place-tag';
 import { RelationTag } from '@/lib/ui/tags/relation-tag';
+import { BarLink } from '@/lib/ui/trace/bar-link';
 import classes from '@/lib/ui/trace/trace.module.css';
 import { type TraceQuestion, traceAddress } from '@/lib/ui/trace/trace-address';
 
@@ -26,7 +26,7 @@ export function Narrowing({ question, answer }: { question: TraceQuestion; answe
             key={kind}
             name={tPlace(kind)}
             tag={<PlaceTag place={kind} />}
-            count={answer.counts.certain.byPlace[kind]}
+            certain={answer.counts.certain.byPlace[kind]}
             possible={answer.counts.possible.byPlace[kind]}
             total={total}
             isPicked={question.place?.includes(kind) === true}
@@ -41,7 +41,7 @@ export function Narrowing({ question, answer }: { question: TraceQuestion; answe
             key={relation}
             name={tRelation(relation)}
             tag={<RelationTag relation={relation} />}
-            count={answer.counts.certain[relation]}
+            certain={answer.counts.certain[relation]}
             possible={answer.counts.possible[relation]}
             total={total}
             isPicked={question.relation?.includes(relation) === true}
@@ -50,39 +50,6 @@ export function Narrowing({ question, answer }: { question: TraceQuestion; answe
         ))}
       </section>
     </div>
-  );
-}
-
-function BarLink(bar: {
-  name: string;
-  tag: React.ReactNode;
-  /** Certain units. */
-  count: number;
-  possible: number;
-  total: number;
-  isPicked: boolean;
-  href: string;
-}) {
-  const t = useTranslations('trace.narrow');
-  const { number } = useFormatter();
-  const { name, tag, count, possible, total, isPicked, href } = bar;
-  const numbers = possible === 0 ? number(count) : t('both', { certain: count, possible });
-  return (
-    <Link
-      href={href}
-      prefetch={false}
-      scroll={false}
-      className={classes.bar}
-      data-picked={isPicked}
-      data-empty={count + possible === 0}
-      aria-label={`${t(isPicked ? 'drop' : 'pick', { name })}: ${numbers}`}
-    >
-      <span>{tag}</span>
-      <span className={classes.track}>
-        <i style={{ width: `${total === 0 ? 0 : (100 * (count + possible)) / total}%` }} />
-      </span>
-      <strong>{numbers}</strong>
-    </Link>
   );
 }
 

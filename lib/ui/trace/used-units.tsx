@@ -3,8 +3,10 @@
 import { Button, Group } from '@mantine/core';
 import { useState } from 'react';
 import { useTranslations } from 'use-intl';
-import { type UsedUnit, whereUsedAnswerSchema } from '@/lib/domain/genealogy/answer';
+import type { UsedUnit } from '@/lib/domain/genealogy/answer';
+import { fetchUsed } from '@/lib/ui/trace/fetch-used';
 import classes from '@/lib/ui/trace/trace.module.css';
+import type { TraceQuestion } from '@/lib/ui/trace/trace-address';
 import { UsedUnitRows } from '@/lib/ui/trace/used-unit-rows';
 
 const MORE_COUNT = 500;
@@ -14,13 +16,12 @@ export function UsedUnits({
   first,
   next,
   count,
-  query,
+  question,
 }: {
   first: readonly UsedUnit[];
   next: string | null;
   count: number;
-  /** The question as the API takes it, without limit and cursor. */
-  query: string;
+  question: TraceQuestion;
 }) {
   const t = useTranslations('trace.units');
   const [more, setMore] = useState({ units: first, next, isLoading: false, isFailed: false });
@@ -28,7 +29,7 @@ export function UsedUnits({
 
   const load = async (): Promise<void> => {
     setMore((before) => ({ ...before, isLoading: true, isFailed: false }));
-    const page = await fetchPage(query, more.next).catch(() => null);
+    const page = await fetchUsed(question, { limit: MORE_COUNT, cursor: more.next }).catch(() => null);
     setMore((before) =>
       page === null
         ? { ...before, isLoading: false, isFailed: true }
@@ -53,13 +54,4 @@ export function UsedUnits({
       </Group>
     </>
   );
-}
-
-async function fetchPage(query: string, cursor: string | null) {
-  const parameters = new URLSearchParams(query);
-  parameters.set('limit', String(MORE_COUNT));
-  if (cursor !== null) parameters.set('cursor', cursor);
-  const response = await fetch(`/api/trace/where-used?${parameters}`);
-  if (!response.ok) throw new Error(`The next page was answered with ${response.status}.`);
-  return whereUsedAnswerSchema.parse(await response.json());
 }
