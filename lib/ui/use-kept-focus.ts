@@ -31,7 +31,8 @@ export function useKeptFocus(input: RefObject<HTMLInputElement | null>): void {
       // The character itself follows into whatever has the focus now.
       input.current?.focus({ preventScroll: true });
     };
-    takeBack();
+    // A page that wakes up leaves the focus where a person has brought it meanwhile.
+    if (document.activeElement === null || document.activeElement === document.body) takeBack();
     document.addEventListener('focusout', onFocusOut);
     document.addEventListener('pointerup', soon);
     document.addEventListener('visibilitychange', soon);

@@ -22,7 +22,7 @@ import trace from '@/lib/ui/trace/trace.module.css';
 
 const SHAPES = { certain: IconSquareCheckFilled, possible: IconHelpHexagon };
 
-/** The question as conditions with what each does, how complete the answer is, and the units that are left. */
+/** How many units are left and how complete that is, what each condition does, where the units are, and which they are. */
 export function NarrowView({
   answer,
   shown,
@@ -46,10 +46,16 @@ export function NarrowView({
           answer !== null && <Actions answer={answer} conditions={conditions} holdActions={holdActions} />
         }
       >
-        {answer === null ? <p>{t('none')}</p> : <ConditionList rows={answer.conditions} />}
-        {answer !== null && <Completeness facts={answer} />}
-        {answer !== null && <Groups answer={answer} conditions={conditions} shown={shown} />}
-        {answer !== null && <NarrowedPlaces counts={answer.counts} conditions={conditions} />}
+        {answer === null ? (
+          <p>{t('none')}</p>
+        ) : (
+          <>
+            <Groups answer={answer} conditions={conditions} shown={shown} />
+            <Completeness facts={answer} />
+            <ConditionList rows={answer.conditions} />
+            <NarrowedPlaces counts={answer.counts} conditions={conditions} />
+          </>
+        )}
       </Section>
       <div className="rk-no-print">
         <Section title={t('add.title')}>

@@ -7,7 +7,7 @@ import { PlaceTag } from '@/lib/ui/tags/place-tag';
 import { BarLink } from '@/lib/ui/trace/bar-link';
 import trace from '@/lib/ui/trace/trace.module.css';
 
-/** Where the units are, as bars; a press makes the place a condition, and another one takes it away. */
+/** Where the units are, as bars; a press makes the place a condition, and another one takes it away. Absent without units. */
 export function NarrowedPlaces({
   counts: { certain, possible },
   conditions,
@@ -18,6 +18,7 @@ export function NarrowedPlaces({
   const t = useTranslations('trace.narrow');
   const tPlace = useTranslations('tags.place');
   const total = certain.units + possible.units;
+  if (total === 0) return null;
   return (
     <section className={trace.places}>
       <h3>{t('place')}</h3>

@@ -88,7 +88,9 @@ export function AnswerView({
         </Group>
         <Completeness facts={answer} />
         <GroupTabs question={question} answer={answer} />
-        <Narrowing question={question} answer={answer} />
+        {answer.counts.certain.units + answer.counts.possible.units > 0 && (
+          <Narrowing question={question} answer={answer} />
+        )}
       </Section>
       {answer.shipped.length > 0 && (
         <Section title={t('shipped.title')}>

@@ -1,3 +1,4 @@
+import { IconHelpHexagon } from '@tabler/icons-react';
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { useFormatter, useTranslations } from 'use-intl';
@@ -41,7 +42,15 @@ export function BarLink({
         {certain > 0 && <i data-part="certain" style={widthOf(certain)} />}
         {possible > 0 && <i data-part="possible" style={widthOf(possible)} />}
       </span>
-      <strong>{numbers}</strong>
+      <span className={classes.barCount}>
+        <strong>{number(certain)}</strong>
+        {possible > 0 && (
+          <em>
+            + {number(possible)}
+            <IconHelpHexagon aria-hidden />
+          </em>
+        )}
+      </span>
     </Link>
   );
 }
