@@ -4,7 +4,6 @@ import { contactNow } from '@/lib/offline/contact';
 import type { DeviceEntry, DeviceLog, NewFact } from '@/lib/offline/device-log';
 import { EventSender, type SenderState } from '@/lib/offline/event-sender';
 import { openKeptDeviceLog } from '@/lib/offline/kept-device-log';
-import { passesOf } from '@/lib/offline/kept-people';
 import { localInstant } from '@/lib/offline/local-instant';
 import { memoryDeviceLog } from '@/lib/offline/memory-device-log';
 import { pageClock } from '@/lib/offline/page-clock';
@@ -20,7 +19,7 @@ export type RecorderView = { entries: DeviceEntry[]; state: SenderState };
 type Keeping = { isLate?: boolean };
 
 /** An event that is kept on this device, and its answer when the server gives one: null reasons for recorded. */
-export type KeptFact = { id: string; answered: Promise<Refusal[] | null> };
+export type KeptFact = { id: string; answered: Promise<Refusal[] | null>; isLate: boolean };
 
 type Message =
   | { kind: 'changed' }
@@ -72,7 +71,7 @@ export class FactRecorder {
     const answered = new Promise<Refusal[] | null>((resolve) => this.#answers.set(event.id, resolve));
     await this.#changed();
     void this.#send();
-    return { id: event.id, answered };
+    return { id: event.id, answered, isLate };
   }
 
   /** Somebody has read why an event was refused. */
@@ -188,6 +187,15 @@ function timeOf({ body }: EventDraft): Pick<NewFact, 'at' | 'uncertaintyMs'> {
   const begin = 'startedAt' in body ? body.startedAt : undefined;
   const { atMs, uncertaintyMs } = pageClock.stamp(begin === undefined ? undefined : Date.parse(begin));
   return { at: localInstant(new Date(atMs)), uncertaintyMs };
+}
+
+/** The passes of those who did what is sent; without them the server flags what another session delivers. */
+async function passesOf(badges: readonly string[]): Promise<string[]> {
+  try {
+    return await (await import('@/lib/offline/kept-people')).passesOf(badges);
+  } catch {
+    return [];
+  }
 }
 
 /** One sender in all tabs. A page without Web Locks (plain http) sends beside the others: ids make that harmless. */

@@ -1,5 +1,6 @@
 import { APPLICATION_ROLE, openPool } from '@/lib/data/pool';
 import { AppendQueue } from '@/lib/data/record/append-queue';
+import { tellChange } from '@/lib/server/changes';
 
 type ConnectionPool = ReturnType<typeof openPool>;
 type Database = {
@@ -32,7 +33,7 @@ function open(): Database {
   return {
     pool,
     streaming,
-    queue: new AppendQueue({ pool: writing, clock: () => Date.now() * 1000 }),
+    queue: new AppendQueue({ pool: writing, clock: () => Date.now() * 1000, onCommitted: tellChange }),
     end: async () => {
       await Promise.all(pools.map((each) => each.end()));
     },

@@ -7,6 +7,7 @@ import { mergePlant } from '@/lib/domain/plant/merge-plant';
 import { indexPlant } from '@/lib/domain/plant/plant';
 import { type PlantFile, plantFileSchema } from '@/lib/domain/plant/plant-file';
 import { type PlantWarning, plantWarnings } from '@/lib/domain/plant/plant-warnings';
+import { tellChange } from '@/lib/server/changes';
 import { database } from '@/lib/server/database';
 
 /** What became of a plant file: the whole plant with warnings, or what is wrong with it. */
@@ -29,5 +30,6 @@ export async function putPlant(document: unknown, recordedBy: string): Promise<P
     await refreshAfterPlant(client, before.plant, after);
     return file;
   });
+  tellChange();
   return { ok: true, plant, warnings: plantWarnings(indexPlant(plant)) };
 }

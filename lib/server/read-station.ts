@@ -1,4 +1,5 @@
 import { loadPlant } from '@/lib/data/plant/load-plant';
+import type { Queryable } from '@/lib/data/pool';
 import { countDefects } from '@/lib/data/station/count-defects';
 import { findRecentFits } from '@/lib/data/station/find-recent-fits';
 import { findRecentJoins } from '@/lib/data/station/find-recent-joins';
@@ -22,33 +23,46 @@ const DEFECTS_ELSEWHERE_COUNT = 60;
 const DEFECTS_AGE_MS = 60_000;
 
 /** Codes of the whole plant; every tablet asks for them every few seconds, so they are counted once a minute. */
-const readDefects = remember(async () => {
+export const readDefects = remember(async () => {
   const rows = await countDefects(database().pool, null, DEFECTS_ELSEWHERE_COUNT);
   return rows.map((row) => row.code);
 }, DEFECTS_AGE_MS);
 
 /** Everything that the screen of a station shows before a unit is scanned; null when there is no such station. */
 export async function readStation(code: string, principal: Principal): Promise<StationPicture | null> {
-  const everywhere = await readDefects();
+  const defectsOfPlant = await readDefects();
   return onSnapshot(database().pool, async (db) => {
     const { plant } = await loadPlant(db);
-    const station = plant.station(code);
-    if (station === null) return null;
-    const defects = await countDefects(db, code, DEFECTS_COUNT);
-    const here = new Set(defects.map((defect) => defect.code));
-    return {
-      station: stationEntryOf(station),
-      isOnRoute: isOnAnyRoute(plant, station.operation),
-      isQualified: isQualifiedFor(plant, station, principal),
-      products: productsAt(plant, station),
-      slots: slotPictures(plant, code, await findStandingItems(db, code)),
-      defects,
-      defectsElsewhere: everywhere.filter((defect) => !here.has(defect)),
-      fits: await findRecentFits(db, code),
-      joins: await findRecentJoins(db, code),
-      recent: await findRecentResults(db, code, RECENT_COUNT),
-    };
+    return stationPicture(db, { plant, code, principal, defectsOfPlant });
   });
+}
+
+/** The same on a snapshot that is open already; `defectsOfPlant` are read before it, on a connection of their own. */
+export async function stationPicture(
+  db: Queryable,
+  {
+    plant,
+    code,
+    principal,
+    defectsOfPlant,
+  }: { plant: Plant; code: string; principal: Principal; defectsOfPlant: readonly string[] },
+): Promise<StationPicture | null> {
+  const station = plant.station(code);
+  if (station === null) return null;
+  const defects = await countDefects(db, code, DEFECTS_COUNT);
+  const here = new Set(defects.map((defect) => defect.code));
+  return {
+    station: stationEntryOf(station),
+    isOnRoute: isOnAnyRoute(plant, station.operation),
+    isQualified: isQualifiedFor(plant, station, principal),
+    products: productsAt(plant, station),
+    slots: slotPictures(plant, code, await findStandingItems(db, code)),
+    defects,
+    defectsElsewhere: defectsOfPlant.filter((defect) => !here.has(defect)),
+    fits: await findRecentFits(db, code),
+    joins: await findRecentJoins(db, code),
+    recent: await findRecentResults(db, code, RECENT_COUNT),
+  };
 }
 
 function isQualifiedFor(plant: Plant, { operation }: StationEntry, principal: Principal): boolean {

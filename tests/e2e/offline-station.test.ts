@@ -1,7 +1,7 @@
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { faultsSeenByAxe } from '@/tests/support/axe-faults';
-import { chooseStation, openShift, type Shift, scan } from '@/tests/support/shift-scene';
+import { chooseStation, openShift, type Shift, scan, verdict } from '@/tests/support/shift-scene';
 
 let shift: Shift;
 
@@ -9,6 +9,26 @@ beforeAll(async () => {
   shift = await openShift();
 });
 afterAll(() => shift?.close());
+
+const serial = (number: number) => `WX4C${String(number).padStart(7, '0')}`;
+
+/** Waits until the tablet keeps a unit. */
+function replicaHas(page: Page, unit: string): Promise<unknown> {
+  return page.waitForFunction(async (code) => {
+    const { promise, resolve } = Promise.withResolvers<boolean>();
+    const request = indexedDB.open('reelkin-replica');
+    request.onsuccess = () => {
+      const db = request.result;
+      if (!db.objectStoreNames.contains('unit')) {
+        resolve(false);
+        return;
+      }
+      const keys = db.transaction('unit').objectStore('unit').getAllKeys();
+      keys.onsuccess = () => resolve(JSON.stringify(keys.result).includes(code));
+    };
+    return promise;
+  }, unit);
+}
 
 /** A tablet with a station and a worker that has kept everything. */
 async function tabletAt(station: string, badge = 'op-1'): Promise<Page> {
@@ -37,6 +57,56 @@ test('after one visit a station opens with the server process killed, hard reloa
     await shift.revive();
   }
   await page.getByText('Server answers').waitFor({ timeout: 40_000 });
+});
+
+test('a shift goes on without the server: units are judged, started and worked on, and every result arrives once', async () => {
+  const [due, early, held, fresh] = [serial(901), serial(902), serial(903), serial(904)];
+  for (const unit of [due, held]) await shift.send(...shift.unit(unit, 2));
+  await shift.send(...shift.unit(early, 1));
+  await shift.send(shift.say.held('unit', held));
+  const page = await tabletAt('L1-TEST');
+  const printer = await tabletAt('L1-PRINT');
+  for (const each of [page, printer]) await replicaHas(each, due);
+  await shift.kill();
+  try {
+    await page.reload();
+    await page.getByText('No server').waitFor();
+    await page.getByText('Ready for the next unit.').waitFor();
+    await scan(page, held);
+    await verdict(page, 'STOP', held);
+    await page.getByText('Without the server, by what it said at').waitFor();
+    await scan(page, early);
+    await verdict(page, 'GO', early);
+    await page.getByText('Not decided:').waitFor();
+    expect(await faultsSeenByAxe(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await scan(page, due);
+    await verdict(page, 'GO', due);
+    await page.keyboard.press('F8');
+    await page.getByText(`${due}: Pass kept here`).waitFor();
+    await page.getByText('one entry waits here').waitFor();
+    await scan(page, due);
+    await page.getByText('It has passed test before.').waitFor();
+    await page.keyboard.press('Escape');
+    await scan(printer, fresh);
+    await printer.getByRole('button', { name: 'Start as WX4 C' }).click();
+    await verdict(printer, 'GO', fresh);
+    await printer.keyboard.press('F8');
+    await printer.getByText(`${fresh}: Pass kept here`).waitFor();
+    await printer.reload();
+    await printer.getByText('2 entries wait here').waitFor();
+  } finally {
+    await shift.revive();
+  }
+  await page.getByText('nothing waits here').waitFor({ timeout: 40_000 });
+  await printer.getByText('nothing waits here').waitFor({ timeout: 40_000 });
+  const resultsAt = async (unit: string, station: string) =>
+    (await shift.asBuilt(unit)).events
+      .filter((event) => event.type === 'unit.processed' && event.station === station)
+      .map((event) => event.body.result);
+  expect(await resultsAt(due, 'L1-TEST')).toEqual(['pass']);
+  expect(await resultsAt(fresh, 'L1-PRINT')).toEqual(['pass']);
+  expect(await resultsAt(early, 'L1-TEST')).toEqual([]);
 });
 
 test('without the server a tablet lets in who signed in on it lately, and nobody else', async () => {

@@ -27,13 +27,15 @@ export class AppendQueue {
   readonly #pool: pg.Pool;
   readonly #clock: () => number;
   readonly #kept = new KeptRecord();
+  readonly #onCommitted: () => void;
   #waiting: Waiting[] = [];
   #isRunning = false;
 
-  /** `clock` gives microseconds since the epoch. */
-  constructor(options: { pool: pg.Pool; clock: () => number }) {
+  /** `clock` gives microseconds since the epoch; `onCommitted` runs after every commit. */
+  constructor(options: { pool: pg.Pool; clock: () => number; onCommitted?: () => void }) {
     this.#pool = options.pool;
     this.#clock = options.clock;
+    this.#onCommitted = options.onCommitted ?? (() => undefined);
   }
 
   /** `judgeSender` says what the sender may not send; a retry of what is in the log is answered before it. */
@@ -71,6 +73,7 @@ export class AppendQueue {
   async #write(together: Waiting[]): Promise<void> {
     try {
       const outcomes = await this.#commit(together.flatMap(({ events }) => events));
+      this.#onCommitted();
       for (const request of together) request.resolve(outcomes.splice(0, request.events.length));
     } catch (error) {
       const [only, ...others] = together;

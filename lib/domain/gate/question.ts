@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { codeSchema } from '@/lib/domain/codes';
-import { REFUSAL_CODES } from '@/lib/domain/gate/refusals';
+import { REFUSAL_CODES, type Refusal } from '@/lib/domain/gate/refusals';
 import { instantSchema } from '@/lib/domain/time';
 
 /** May this unit be worked on at this station, by this person, now or at a moment? */
@@ -22,3 +22,12 @@ export const checkAnswerSchema = z.object({
   next: z.object({ operation: z.string(), step: z.int() }).nullable(),
 });
 export type CheckAnswer = z.infer<typeof checkAnswerSchema>;
+
+/**
+ * That an answer was given without the server: by what was known at `asOfMs` (milliseconds since the epoch), with the
+ * rules that could not be decided by it.
+ */
+export type Provisional = { asOfMs: number; undecided: Refusal[] };
+
+/** An answer of the server, or a tablet's own. */
+export type Verdict = CheckAnswer & { provisional?: Provisional };

@@ -59,6 +59,13 @@ const stationSchema = z.strictObject({
         'Devices that scan changes of material here: while one owes events, a change may be missing.',
     })
     .optional(),
+  withoutServer: z
+    .enum(['flag', 'stop'])
+    .meta({
+      description:
+        'What happens to a unit that cannot be judged fully because the server is away: it goes on and is flagged (default), or it stops.',
+    })
+    .optional(),
 });
 
 const routeStepSchema = z.strictObject({

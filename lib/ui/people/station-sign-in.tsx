@@ -3,7 +3,6 @@
 import { Button, PasswordInput, Stack, Text, TextInput, Title } from '@mantine/core';
 import { type FormEvent, type KeyboardEvent, useActionState, useEffect, useId, useRef } from 'react';
 import { useTranslations } from 'use-intl';
-import { notePin } from '@/lib/offline/kept-people';
 import { forgetPresent } from '@/lib/offline/present-person';
 import { PinKeypad } from '@/lib/ui/people/pin-keypad';
 import { SignInRefusal } from '@/lib/ui/people/sign-in-refusal';
@@ -36,7 +35,9 @@ export function StationSignIn({ action, returnTo }: { action: SignInAction; retu
     const [badge, pin] = [form.get('badge'), form.get('secret')];
     if (typeof badge !== 'string' || typeof pin !== 'string') return;
     // A device that cannot keep it asks the server every time.
-    void notePin(badge.trim(), pin).catch(() => undefined);
+    void import('@/lib/offline/kept-people')
+      .then((people) => people.notePin(badge.trim(), pin))
+      .catch(() => undefined);
   };
 
   return (

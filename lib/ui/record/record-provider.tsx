@@ -4,7 +4,6 @@ import { createContext, type ReactNode, useContext, useEffect, useMemo, useSyncE
 import type { PersonPrincipal } from '@/lib/domain/people/principal';
 import { fetchEventSchema } from '@/lib/offline/event-schema';
 import { FactRecorder, type RecorderView } from '@/lib/offline/fact-recorder';
-import { keepPerson } from '@/lib/offline/kept-people';
 import { keepPresent } from '@/lib/offline/present-person';
 import { startWorker } from '@/lib/offline/worker-updates';
 import { AFTER_FIRST_LOAD_MS } from '@/lib/ui/first-load';
@@ -42,7 +41,9 @@ export function RecordProvider({ person, name, isFromServer = true, children }: 
     const present = { kind: 'person', badge, role } as const;
     keepPresent({ person: present, name, isChecked: true });
     // Without a place to keep it, this device only cannot let the person in by itself.
-    void keepPerson(present, name).catch(() => undefined);
+    void import('@/lib/offline/kept-people')
+      .then((people) => people.keepPerson(present, name))
+      .catch(() => undefined);
   }, [badge, role, name, isFromServer]);
   return <RecorderContext value={recorder}>{children}</RecorderContext>;
 }

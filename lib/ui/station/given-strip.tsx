@@ -1,12 +1,13 @@
 'use client';
 
-import { type Icon, IconCheck, IconHandStop, IconHourglass, IconX } from '@tabler/icons-react';
+import { type Icon, IconCheck, IconDeviceTablet, IconHandStop, IconHourglass, IconX } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import type { Given, Task } from '@/lib/domain/station/session/session';
 import classes from '@/lib/ui/shop/shop.module.css';
 
-const LOOKS: Record<'recorded' | 'refused' | 'sending', { meaning: string; shape: Icon }> = {
+const LOOKS: Record<'recorded' | 'kept' | 'refused' | 'sending', { meaning: string; shape: Icon }> = {
   recorded: { meaning: 'go', shape: IconCheck },
+  kept: { meaning: 'caution', shape: IconDeviceTablet },
   refused: { meaning: 'stop', shape: IconHandStop },
   sending: { meaning: 'act', shape: IconHourglass },
 };
@@ -22,7 +23,7 @@ export function GivenStrip({ given, task }: { given: Given | null; task: Task })
   const isFail = given.what === 'fail' && state === 'recorded';
   const { meaning, shape: Shape } = isFail ? FAIL_LOOK : LOOKS[state];
   // Once the next unit is looked at, what is done stays quietly in sight.
-  const isQuiet = state === 'recorded' && task.step !== 'idle';
+  const isQuiet = (state === 'recorded' || state === 'kept') && task.step !== 'idle';
   return (
     <p
       className={classes.strip}

@@ -8,10 +8,12 @@ import { advanceSession } from '@/lib/domain/station/session/advance-session';
 import { NEW_SESSION, type Session } from '@/lib/domain/station/session/session';
 import type { SessionEffect, SessionInput } from '@/lib/domain/station/session/session-input';
 import { type StationPicture, stationPictureSchema } from '@/lib/domain/station/station-picture';
+import { contactNow, watchContact } from '@/lib/offline/contact';
 import type { FactRecorder } from '@/lib/offline/fact-recorder';
 import { localInstant } from '@/lib/offline/local-instant';
 import { pageClock } from '@/lib/offline/page-clock';
-import { apiPath, readApi } from '@/lib/offline/read-api';
+import { type ApiAnswer, apiPath, readApi } from '@/lib/offline/read-api';
+import type { LocalAnswer, StationReplica } from '@/lib/offline/replica/station-replica';
 import { giveSignal } from '@/lib/ui/shop/signals';
 import { keepSession, keptLots, keptSession } from '@/lib/ui/station/kept-session';
 
@@ -33,6 +35,11 @@ export const NO_STATION: StationView = {
   badScan: null,
 };
 
+// A server that takes longer is not waited for: the tablet judges by itself.
+const ANSWER_LIMIT_MS = 3000;
+const KEEP_AFTER_MS = 1000;
+
+type Answer = Pick<Extract<SessionInput, { kind: 'answered' }>, 'answer' | 'scan' | 'product'>;
 type Options = { station: string; person: PersonPrincipal; recorder: FactRecorder };
 
 /**
@@ -47,6 +54,7 @@ export class StationController {
   readonly #awaited = new Map<string, Promise<unknown>>();
   #early: SessionInput[] = [];
   #stopFollowing: () => void = () => undefined;
+  #replica: Promise<StationReplica> | null = null;
   #view = NO_STATION;
 
   constructor(options: Options) {
@@ -72,7 +80,16 @@ export class StationController {
       const { unit, resumed, waiting } = isDone ? { ...kept, unit: null, resumed: null } : kept;
       this.dispatch({ kind: 'resumed', unit, resumed, waiting });
     }
-    this.#stopFollowing = recorder.subscribe(() => this.#noteRefusals());
+    const stops = [
+      recorder.subscribe(() => this.#noteRefusals()),
+      watchContact(() => {
+        if (contactNow().isOnline) recorder.wake();
+      }),
+      this.#keepReplica(),
+    ];
+    this.#stopFollowing = () => {
+      for (const stop of stops) stop();
+    };
     this.#noteRefusals();
   }
 
@@ -85,9 +102,10 @@ export class StationController {
     const path = apiPath('/api/station', { code: this.#options.station });
     const answer = await readApi(path, stationPictureSchema);
     if (answer.ok) this.#show({ ...this.#view, picture: answer.data, trouble: null });
+    else if (answer.why === 'unreachable') await this.#showKeptPicture();
     else if (this.#view.picture === null || answer.why === 'signed_out')
       this.#show({ ...this.#view, trouble: answer.why === 'malformed' ? 'not_found' : answer.why });
-    if (answer.ok) for (const input of this.#early.splice(0)) this.dispatch(input);
+    if (this.#view.picture !== null) for (const input of this.#early.splice(0)) this.dispatch(input);
   }
 
   /** A code from the scan box. */
@@ -112,10 +130,11 @@ export class StationController {
     });
     this.#show({ ...this.#view, session: step.session });
     keepSession(station, step.session);
-    for (const effect of step.effects) this.#run(effect);
+    const isLate = isProvisional(session);
+    for (const effect of step.effects) this.#run(effect, isLate);
   }
 
-  #run(effect: SessionEffect): void {
+  #run(effect: SessionEffect, isLate: boolean): void {
     switch (effect.kind) {
       case 'ask':
         void this.#ask(effect.unit);
@@ -129,7 +148,7 @@ export class StationController {
         );
         return;
       case 'record':
-        void this.#record(effect);
+        void this.#record(effect, isLate);
         return;
       case 'signal':
         giveSignal(effect.signal);
@@ -146,20 +165,77 @@ export class StationController {
   }
 
   async #ask(unit: string): Promise<void> {
-    await this.#awaited.get(unit);
+    await within(ANSWER_LIMIT_MS, this.#awaited.get(unit) ?? Promise.resolve());
+    const asked = contactNow().isOnline ? await within(ANSWER_LIMIT_MS, this.#askServer(unit)) : null;
+    if (asked?.ok) {
+      this.dispatch({ kind: 'answered', unit, ...asked.data });
+      return;
+    }
+    if (asked?.why === 'signed_out' || asked?.why === 'not_permitted') {
+      this.dispatch({ kind: 'unanswered', unit, why: asked.why });
+      return;
+    }
+    const own = await this.#askReplica(unit);
+    const answered = own === null && asked === null ? await this.#askServer(unit) : null;
+    if (own !== null) this.dispatch({ kind: 'answered', unit, ...own });
+    else if (answered?.ok) this.dispatch({ kind: 'answered', unit, ...answered.data });
+    else this.dispatch({ kind: 'unanswered', unit, why: 'unreachable' });
+  }
+
+  async #askServer(unit: string): Promise<ApiAnswer<Answer>> {
     const { station, person } = this.#options;
     const question = { unit, station, operator: person.badge };
     const [check, scan] = await Promise.all([
       readApi('/api/check', checkAnswerSchema, question),
-      this.#describe(unit),
+      this.#describeByServer(unit),
     ]);
-    if (!check.ok) {
-      const why = check.why === 'signed_out' || check.why === 'not_permitted' ? check.why : 'unreachable';
-      this.dispatch({ kind: 'unanswered', unit, why });
-      return;
+    if (!check.ok) return check;
+    return { ok: true, data: { answer: check.data, scan, product: await this.#productOf(scan) } };
+  }
+
+  /** What this tablet says by itself; null when it keeps nothing for this station. */
+  async #askReplica(unit: string): Promise<LocalAnswer | null> {
+    const { person, recorder } = this.#options;
+    try {
+      const replica = await this.#local();
+      const own = recorder.view().entries.flatMap(({ reasons, event }) => (reasons === null ? event : []));
+      return await replica.ask({ unit, operator: person.badge, at: localInstant(new Date()), own });
+    } catch {
+      return null;
     }
-    const product = await this.#productOf(scan);
-    this.dispatch({ kind: 'answered', unit, answer: check.data, scan, product });
+  }
+
+  /** The page comes first: what it can do without the server is fetched when it stands there. */
+  #keepReplica(): () => void {
+    let stop: (() => void) | null = () => undefined;
+    const timer = setTimeout(() => {
+      void import('@/lib/offline/replica/keep-replica')
+        .then(({ keepReplica }) => {
+          if (stop !== null) stop = keepReplica(this.#options.station, () => this.#local());
+        })
+        .catch(() => undefined);
+    }, KEEP_AFTER_MS);
+    return () => {
+      clearTimeout(timer);
+      stop?.();
+      stop = null;
+    };
+  }
+
+  /** What judges without the server comes when it is first needed, so that a station's first load stays small. */
+  #local(): Promise<StationReplica> {
+    this.#replica ??= import('@/lib/offline/replica/station-replica').then(
+      (module) => new module.StationReplica(this.#options.station),
+    );
+    return this.#replica;
+  }
+
+  async #showKeptPicture(): Promise<void> {
+    if (this.#view.picture !== null) return;
+    const picture = await this.#local()
+      .then((replica) => replica.picture(this.#options.person.badge))
+      .catch(() => null);
+    this.#show({ ...this.#view, picture, trouble: picture === null ? 'unreachable' : null });
   }
 
   async #askAside(unit: string): Promise<void> {
@@ -169,6 +245,11 @@ export class StationController {
   }
 
   async #describe(code: string): Promise<ScanPicture | null> {
+    const found = contactNow().isOnline ? await within(ANSWER_LIMIT_MS, this.#describeByServer(code)) : null;
+    return found ?? (await this.#askReplica(code))?.scan ?? null;
+  }
+
+  async #describeByServer(code: string): Promise<ScanPicture | null> {
     const answer = await readApi(
       apiPath('/api/scan', { code, station: this.#options.station }),
       scanPictureSchema,
@@ -187,15 +268,22 @@ export class StationController {
     return answer.ok ? answer.data : null;
   }
 
-  async #record({ tag, draft }: Extract<SessionEffect, { kind: 'record' }>): Promise<void> {
+  async #record(
+    { tag, draft }: Extract<SessionEffect, { kind: 'record' }>,
+    isProvisionalNow: boolean,
+  ): Promise<void> {
     const unit = 'unit' in draft.body ? draft.body.unit : '';
-    const recording = this.#options.recorder.record(draft);
+    const recording = this.#options.recorder.record(draft, isProvisionalNow ? { isLate: true } : {});
     const answered = recording.then((kept) => kept.answered);
     const awaited = answered.catch(() => undefined);
     this.#awaited.set(unit, awaited);
     try {
+      const { isLate } = await recording;
+      // The device's own log is as good as the server's until the server is back.
+      if (isLate) this.dispatch({ kind: 'settled', tag, isRecorded: true, how: 'kept' });
       const reasons = await answered;
-      this.dispatch({ kind: 'settled', tag, isRecorded: reasons === null });
+      const isRecorded = reasons === null;
+      this.dispatch({ kind: 'settled', tag, isRecorded, ...(isLate && { how: 'after_kept' }) });
     } catch (error) {
       // The event never became one: a code that was typed is no code.
       const detail = error instanceof Error ? error.message : '';
@@ -219,4 +307,16 @@ export class StationController {
     this.#view = view;
     for (const listener of this.#listeners) listener();
   }
+}
+
+/** Whether the unit in work has its go from this tablet alone. */
+function isProvisional({ task }: Session): boolean {
+  const about = 'work' in task ? task.work.about : 'repair' in task ? task.repair.about : null;
+  return about?.provisional !== undefined;
+}
+
+/** What work comes to within a time, else null; a failure is one too. */
+function within<T>(limitMs: number, work: Promise<T>): Promise<T | null> {
+  const late = new Promise<null>((resolve) => setTimeout(() => resolve(null), limitMs));
+  return Promise.race([work.catch(() => null), late]);
 }

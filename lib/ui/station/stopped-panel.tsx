@@ -7,6 +7,7 @@ import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { useLabelWords } from '@/lib/ui/shop/use-label-words';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
+import { ProvisionalStrip } from '@/lib/ui/station/provisional-strip';
 import type { PanelProps } from '@/lib/ui/station/task-panel';
 import { useTodo } from '@/lib/ui/station/use-todo';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
@@ -38,6 +39,7 @@ export function StoppedPanel({ task, picture, person, press }: PanelProps & { ta
         <OtherThing task={task} />
         <p className={classes.todo}>{todoOf(reasons)}</p>
       </VerdictPanel>
+      <ProvisionalStrip about={about} isStopped />
       <div className={classes.row}>
         {canRepair && (
           <BigButton

@@ -12,6 +12,7 @@ import { fetchAsideBanner } from '@/lib/ui/station/later-panels';
 import { NoticeText } from '@/lib/ui/station/notice-text';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
 import { PartList } from '@/lib/ui/station/part-list';
+import { ProvisionalStrip } from '@/lib/ui/station/provisional-strip';
 import type { PanelProps } from '@/lib/ui/station/task-panel';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
 
@@ -33,6 +34,7 @@ export function WorkPanel(props: PanelProps & { task: TaskAt<'working'> }) {
           {t('aside.inWork', { unit: work.unit })}
         </p>
       )}
+      <ProvisionalStrip about={work.about} />
       {notice !== null && (
         <p className={classes.strip} data-meaning="caution" role="alert">
           <NoticeText notice={notice} />

@@ -12,7 +12,13 @@ export function decide(session: Session, input: Answered, context: SessionContex
   const { task } = session;
   const isAsked = (task.step === 'asking' || task.step === 'unanswered') && task.unit === input.unit;
   if (!isAsked) return stepTo(session);
-  const about: About = { scan: input.scan, unit: input.scan?.unit ?? null, product: input.product };
+  const { provisional } = input.answer;
+  const about: About = {
+    scan: input.scan,
+    unit: input.scan?.unit ?? null,
+    product: input.product,
+    ...(provisional && { provisional }),
+  };
   const { task: next, signal } = decideTask(input, about, context);
   if ((next.step === 'working' || next.step === 'repeat') && task.resumed !== null)
     return stepTo(withTask(session, resumeWork(next.work, task.resumed)), { kind: 'signal', signal });
@@ -30,17 +36,18 @@ function decideTask(
   about: About,
   context: SessionContext,
 ): { task: Task; signal: Signal } {
-  if (answer.go) {
+  const said = [...answer.reasons, ...(answer.provisional?.undecided ?? [])];
+  const isUnknown = said.some((reason) => reason.code === 'unknown_unit');
+  const options = about.scan?.startable ?? [];
+  const isBeginning = isUnknown && options.length > 0 && context.may('event:unit.started');
+  if (answer.go && !isBeginning) {
     const work = newWork(unit, about, context.now);
     if (isRepeat(about, context))
       return { task: { step: 'repeat', work, shownAt: context.now }, signal: 'attention' };
     const task: Task = { step: 'working', work, notice: null, question: null, isJoining: false };
     return { task, signal: 'go' };
   }
-  const isUnknown = answer.reasons.some((reason) => reason.code === 'unknown_unit');
-  const options = about.scan?.startable ?? [];
-  if (isUnknown && options.length > 0 && context.may('event:unit.started'))
-    return { task: { step: 'new', unit, options, isSent: false }, signal: 'attention' };
+  if (isBeginning) return { task: { step: 'new', unit, options, isSent: false }, signal: 'attention' };
   if (!context.picture.isOnRoute && about.unit !== null)
     return offRoute(unit, answer.reasons, { ...about, unit: about.unit }, context);
   const stopped = stoppedBy(unit, answer.reasons, about, context);

@@ -1,4 +1,4 @@
-import type { CheckAnswer } from '@/lib/domain/gate/question';
+import type { Verdict } from '@/lib/domain/gate/question';
 import type { Action } from '@/lib/domain/people/permissions';
 import type { EventDraft } from '@/lib/domain/station/event-draft';
 import type { ProductPicture } from '@/lib/domain/station/product-picture';
@@ -13,7 +13,7 @@ export type SessionInput =
   | {
       kind: 'answered';
       unit: string;
-      answer: CheckAnswer;
+      answer: Verdict;
       scan: ScanPicture | null;
       product: ProductPicture | null;
     }
@@ -22,7 +22,11 @@ export type SessionInput =
   | { kind: 'answered_aside'; unit: string; answer: CheckAnswer | null }
   | { kind: 'ticked' }
   | { kind: 'identified'; code: string; scan: ScanPicture | null }
-  | { kind: 'settled'; tag: number; isRecorded: boolean }
+  /**
+   * `kept`: it is in the device's log, which is as good as recorded while the server is away; `after_kept`: and now the
+   * server has answered.
+   */
+  | { kind: 'settled'; tag: number; isRecorded: boolean; how?: 'kept' | 'after_kept' }
   | { kind: 'refused'; problem: Problem }
   | { kind: 'resumed'; unit: string | null; resumed: ResumedWork | null; waiting: string[] }
   | { kind: 'pressed'; press: Press };

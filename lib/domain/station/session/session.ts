@@ -1,4 +1,5 @@
 import type { EventType } from '@/lib/domain/events/catalogue';
+import type { Provisional } from '@/lib/domain/gate/question';
 import type { Refusal } from '@/lib/domain/gate/refusals';
 import type { ProductPicture } from '@/lib/domain/station/product-picture';
 import type { ItemPicture, ScanPicture, UnitPicture } from '@/lib/domain/station/scan-picture';
@@ -15,7 +16,13 @@ export type RememberedLot = ProductName & { part: string; item: string };
 export type Tool = { item: string };
 
 /** What is known of the unit in work; pictures are null when they could not be read. */
-export type About = { scan: ScanPicture | null; unit: UnitPicture | null; product: ProductPicture | null };
+export type About = {
+  scan: ScanPicture | null;
+  unit: UnitPicture | null;
+  product: ProductPicture | null;
+  /** What speaks for caution when no server gave the verdict. */
+  provisional?: Provisional;
+};
 
 /** A unit with a go, for which a result is owed. `startedAt` is the moment of the go. */
 export type Work = {
@@ -90,7 +97,7 @@ export type Given = {
   tag: number;
   unit: string;
   what: 'pass' | 'fail' | 'signed' | 'started';
-  answer: 'recorded' | 'refused' | null;
+  answer: 'recorded' | 'refused' | 'kept' | null;
 };
 
 /** An event that the server refused after the screen had gone on; it stays until somebody has read it. */

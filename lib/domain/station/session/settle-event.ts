@@ -8,6 +8,7 @@ type Settled = Extract<SessionInput, { kind: 'settled' }>;
 /** The server answered about an event: what was given is confirmed, and what waited for it goes on. */
 export function onSettled(before: Session, input: Settled, _context: SessionContext): SessionStep {
   const session = noteAnswer(before, input);
+  if (input.how === 'after_kept') return stepTo(session);
   const isGiven = before.given?.tag === input.tag;
   const done = isGiven && input.isRecorded ? [{ kind: 'signal', signal: 'done' } as const] : [];
   const { task } = session;
@@ -37,9 +38,10 @@ export function onSettled(before: Session, input: Settled, _context: SessionCont
   }
 }
 
-function noteAnswer(session: Session, { tag, isRecorded }: Settled): Session {
+function noteAnswer(session: Session, { tag, isRecorded, how }: Settled): Session {
   if (session.given?.tag !== tag) return session;
-  return { ...session, given: { ...session.given, answer: isRecorded ? 'recorded' : 'refused' } };
+  const answer = how === 'kept' ? 'kept' : isRecorded ? 'recorded' : 'refused';
+  return { ...session, given: { ...session.given, answer } };
 }
 
 function withoutLastJoin(work: Work): Work {

@@ -53,6 +53,11 @@ export const station = {
     understood: 'Understood, back to {unit}',
     drop: 'Do not check {unit}',
   },
+  provisional: {
+    title: 'Without the server, by what it said at {clock}',
+    undecided: 'Not decided: {rules}. It is flagged, and QA looks at it.',
+    stopped: 'This station stops where a rule cannot be decided.',
+  },
   stopped: 'No-go for {unit}.',
   isItem: '{code} is no unit: it is {kind} {part}.',
   isContainer: '{code} is no unit: it is a container.',
@@ -201,6 +206,12 @@ export const station = {
       fail: 'Fail NOT recorded',
       signed: 'Sign-off NOT recorded',
       started: 'Start NOT recorded',
+    },
+    kept: {
+      pass: 'Pass kept on this tablet; the server gets it when it answers',
+      fail: 'Fail kept on this tablet; the server gets it when it answers',
+      signed: 'Sign-off kept on this tablet; the server gets it when it answers',
+      started: 'Start kept on this tablet; the server gets it when it answers',
     },
   },
   waiting: {

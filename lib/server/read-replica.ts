@@ -1,0 +1,52 @@
+import { loadPlant } from '@/lib/data/plant/load-plant';
+import { findChangedUnits } from '@/lib/data/replica/find-changed-units';
+import { findReplicaCursor } from '@/lib/data/replica/find-replica-cursor';
+import { findUnitsByCode, findUnitsDue } from '@/lib/data/replica/find-replica-units';
+import { findSlotItems } from '@/lib/data/replica/find-slot-items';
+import { onSnapshot } from '@/lib/data/transaction';
+import type { Principal } from '@/lib/domain/people/principal';
+import {
+  REPLICA_UNITS_MAX,
+  type ReplicaAnswer,
+  type ReplicaCursor,
+} from '@/lib/domain/replica/replica-answer';
+import { database } from '@/lib/server/database';
+import { stationPicture } from '@/lib/server/read-station';
+
+// Beyond this, sending everything is the shorter answer.
+const CHANGED_UNITS_MAX = 5000;
+
+/**
+ * What a tablet needs to judge at a station without the server: everything, or what changed since a cursor; on one
+ * snapshot, so that its parts and its cursor agree. Null when there is no such station.
+ */
+export function readReplica(
+  question: { station: string; after: ReplicaCursor | null },
+  principal: Principal,
+): Promise<ReplicaAnswer | null> {
+  const { station: code, after } = question;
+  return onSnapshot(database().pool, async (db) => {
+    const cursor = await findReplicaCursor(db);
+    const { plant } = await loadPlant(db);
+    const station = await stationPicture(db, { plant, code, principal });
+    if (station === null) return null;
+    // A cursor from ahead of the record was given by another one: a database that was restored.
+    const isOurs =
+      after !== null &&
+      after.plant === cursor.plant &&
+      after.event <= cursor.event &&
+      after.judgement <= cursor.judgement;
+    const changed = isOurs ? await findChangedUnits(db, after, CHANGED_UNITS_MAX) : null;
+    return {
+      cursor,
+      isWhole: changed === null,
+      plant: changed === null ? plant.file : null,
+      station,
+      items: await findSlotItems(db, code),
+      units:
+        changed === null
+          ? await findUnitsDue(db, station.station.operation, REPLICA_UNITS_MAX)
+          : await findUnitsByCode(db, changed),
+    };
+  });
+}
