@@ -11,7 +11,7 @@ import {
   type ReplicaCursor,
 } from '@/lib/domain/replica/replica-answer';
 import { database } from '@/lib/server/database';
-import { stationPicture } from '@/lib/server/read-station';
+import { readDefects, stationPicture } from '@/lib/server/read-station';
 
 // Beyond this, sending everything is the shorter answer.
 const CHANGED_UNITS_MAX = 5000;
@@ -20,15 +20,16 @@ const CHANGED_UNITS_MAX = 5000;
  * What a tablet needs to judge at a station without the server: everything, or what changed since a cursor; on one
  * snapshot, so that its parts and its cursor agree. Null when there is no such station.
  */
-export function readReplica(
+export async function readReplica(
   question: { station: string; after: ReplicaCursor | null },
   principal: Principal,
 ): Promise<ReplicaAnswer | null> {
   const { station: code, after } = question;
+  const defectsOfPlant = await readDefects();
   return onSnapshot(database().pool, async (db) => {
     const cursor = await findReplicaCursor(db);
     const { plant } = await loadPlant(db);
-    const station = await stationPicture(db, { plant, code, principal });
+    const station = await stationPicture(db, { plant, code, principal, defectsOfPlant });
     if (station === null) return null;
     // A cursor from ahead of the record was given by another one: a database that was restored.
     const isOurs =

@@ -2,7 +2,10 @@ import type { WireEvent } from '@/lib/domain/events/catalogue';
 import { judge } from '@/lib/domain/gate/judge';
 import type { Known } from '@/lib/domain/gate/known';
 import type { Verdict } from '@/lib/domain/gate/question';
-import type { RefusalCode } from '@/lib/domain/gate/refusals';
+import type { Refusal, RefusalCode } from '@/lib/domain/gate/refusals';
+import type { Plant } from '@/lib/domain/plant/plant';
+import { matchesSerialPattern } from '@/lib/domain/plant/serial-pattern';
+import { readLabel } from '@/lib/domain/station/scanned-label';
 import { nextStep } from '@/lib/domain/units/progress';
 
 /**
@@ -25,10 +28,11 @@ export function judgeProvisional(
   { asOfMs, withoutServer }: { asOfMs: number; withoutServer: 'flag' | 'stop' },
 ): Verdict {
   const all = judge(event, known);
-  const undecided = all.filter(({ code }) => UNDECIDABLE.includes(code));
-  const broken = all.filter(({ code }) => !UNDECIDABLE.includes(code));
-  const reasons = withoutServer === 'stop' ? all : broken;
   const { unit } = event.body;
+  const isUndecided = ({ code }: Refusal) =>
+    UNDECIDABLE.includes(code) && (code !== 'unknown_unit' || mayBeUnit(unit, known));
+  const undecided = all.filter(isUndecided);
+  const reasons = withoutServer === 'stop' ? all : all.filter((each) => !isUndecided(each));
   const state = known.unit(unit);
   const next = state === null ? null : nextStep(unit, state, known.plant);
   return {
@@ -37,4 +41,15 @@ export function judgeProvisional(
     next: next === null ? null : { operation: next.operation, step: next.step },
     provisional: { asOfMs, undecided },
   };
+}
+
+/** Whether a code that is unknown here can be a unit that another tablet has started: no label, no item, some product's serial. */
+function mayBeUnit(code: string, { plant, item }: Known): boolean {
+  return item(code) === null && readLabel(plant, code) === null && isSerial(plant, code);
+}
+
+function isSerial(plant: Plant, code: string): boolean {
+  return (plant.file.products ?? []).some(
+    ({ serialPattern }) => serialPattern === undefined || matchesSerialPattern(serialPattern, code),
+  );
 }

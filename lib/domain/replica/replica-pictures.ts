@@ -3,6 +3,7 @@ import type { Known } from '@/lib/domain/gate/known';
 import { ATTEMPTS_DEFAULT, routeOf } from '@/lib/domain/plant/plant';
 import type { ReplicaUnit } from '@/lib/domain/replica/replica-answer';
 import type { ScanPicture, UnitPicture } from '@/lib/domain/station/scan-picture';
+import { readLabel } from '@/lib/domain/station/scanned-label';
 import { serialOf, startableAs } from '@/lib/domain/station/startable';
 import { nextStep, offRouteKey, openFailure, owedSteps } from '@/lib/domain/units/progress';
 
@@ -20,6 +21,7 @@ export function replicaScan(
     unit,
     item: null,
     container: null,
+    label: unit === null ? readLabel(known.plant, code) : null,
     serialOf: serialOf(known.plant, code),
     startable: unit === null ? startableAs(known.plant, station, code) : [],
   };
@@ -62,6 +64,7 @@ function replicaUnitPicture(
     open: [],
     joined: [],
     holds: (kept?.holds ?? []).map((hold) => ({ ...hold, automatic: false, at: NO_EVENT.at })),
+    heldInside: [],
     signing: judge({ ...NO_EVENT, type: 'unit.signed', body: { unit, meaning: '-' } }, known),
   };
 }

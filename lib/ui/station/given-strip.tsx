@@ -1,6 +1,13 @@
 'use client';
 
-import { type Icon, IconCheck, IconDeviceTablet, IconHandStop, IconHourglass, IconX } from '@tabler/icons-react';
+import {
+  type Icon,
+  IconCheck,
+  IconDeviceTablet,
+  IconHandStop,
+  IconHourglass,
+  IconX,
+} from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import type { Given, Task } from '@/lib/domain/station/session/session';
 import classes from '@/lib/ui/shop/shop.module.css';

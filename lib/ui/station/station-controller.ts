@@ -240,8 +240,12 @@ export class StationController {
 
   async #askAside(unit: string): Promise<void> {
     const { station, person } = this.#options;
-    const check = await readApi('/api/check', checkAnswerSchema, { unit, station, operator: person.badge });
-    this.dispatch({ kind: 'answered_aside', unit, answer: check.ok ? check.data : null });
+    const question = { unit, station, operator: person.badge };
+    const check = contactNow().isOnline
+      ? await within(ANSWER_LIMIT_MS, readApi('/api/check', checkAnswerSchema, question))
+      : null;
+    const answer = check?.ok ? check.data : ((await this.#askReplica(unit))?.answer ?? null);
+    this.dispatch({ kind: 'answered_aside', unit, answer });
   }
 
   async #describe(code: string): Promise<ScanPicture | null> {

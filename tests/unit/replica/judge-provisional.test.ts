@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { WireEvent } from '@/lib/domain/events/catalogue';
 import { indexPlant } from '@/lib/domain/plant/plant';
+import type { PlantFile } from '@/lib/domain/plant/plant-file';
 import { judgeProvisional } from '@/lib/domain/replica/judge-provisional';
 import type { ReplicaAnswer, ReplicaUnit } from '@/lib/domain/replica/replica-answer';
 import { replicaKnown } from '@/lib/domain/replica/replica-known';
@@ -35,7 +36,20 @@ function unit(code: string, state: Partial<UnitState>, rest: Partial<ReplicaUnit
   };
 }
 
+const WX4 = { number: 'WX4', revision: 'C', serialPattern: '^[WR]' };
+const reel = {
+  slot: 'F1',
+  item: 'R-1',
+  kind: 'reel' as const,
+  part: 'C-100N',
+  lot: null,
+  isRetired: false,
+  holds: [],
+};
+
 type Asked = {
+  code?: string;
+  products?: PlantFile['products'];
   kept?: ReplicaUnit | null;
   own?: WireEvent[];
   items?: ReplicaAnswer['items'];
@@ -45,13 +59,14 @@ type Asked = {
 };
 
 function ask({ kept = null, own = [], items = [], station = 'TEST', ...rest }: Asked) {
-  const { operator = 'op-1', withoutServer = 'flag' } = rest;
-  const known = replicaKnown({ plant, items }, { unit: 'U-1', kept, outer: null, own });
+  const { operator = 'op-1', withoutServer = 'flag', code: unit = 'U-1', products } = rest;
+  const asked = products === undefined ? plant : indexPlant({ ...plant.file, products });
+  const known = replicaKnown({ plant: asked, items }, { unit, kept, outer: null, own });
   const event = {
-    ...eventMaker().passed('U-1', station, { operator }),
+    ...eventMaker().passed(unit, station, { operator }),
     type: 'unit.processed' as const,
     station,
-    body: { unit: 'U-1', result: 'pass' as const },
+    body: { unit, result: 'pass' as const },
   };
   const { go, reasons, provisional } = judgeProvisional(event, known, { asOfMs: AS_OF_MS, withoutServer });
   return {
@@ -108,6 +123,17 @@ describe('the gate without the server', () => {
       expect(stopped.reasons).toContain(code);
     },
   );
+
+  test.each([
+    ['a badge', 'op-1', []],
+    ['a station', 'PRINT', []],
+    ['a reel that stands in a slot here', 'R-1', [reel]],
+    ['a code that no product has for its serials', 'X-9', []],
+  ])('never takes %s for a unit that another tablet has started', (_, code, items) => {
+    const { go, reasons } = ask({ code, items, products: [WX4] });
+    expect(go).toBe(false);
+    expect(reasons).toContain('unknown_unit');
+  });
 
   test('knows what this device has recorded since, and nothing twice', () => {
     const say = eventMaker();

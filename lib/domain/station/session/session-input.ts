@@ -1,4 +1,4 @@
-import type { Verdict } from '@/lib/domain/gate/question';
+import type { CheckAnswer, Verdict } from '@/lib/domain/gate/question';
 import type { Action } from '@/lib/domain/people/permissions';
 import type { EventDraft } from '@/lib/domain/station/event-draft';
 import type { ProductPicture } from '@/lib/domain/station/product-picture';

@@ -51,6 +51,11 @@ export const station: OperatorWords['station'] = {
     understood: '知道了，回到 {unit}',
     drop: '不檢查 {unit}',
   },
+  provisional: {
+    title: '沒有伺服器：依據它在 {clock} 的資料',
+    undecided: '無法判定：{rules}。已標記，由品保查看。',
+    stopped: '規則無法判定時，此站會停下。',
+  },
   stopped: '不通過：{unit}。',
   isItem: '{code} 不是產品，是{kind} {part}。',
   isContainer: '{code} 不是產品，是箱。',
@@ -190,6 +195,12 @@ export const station: OperatorWords['station'] = {
       started: '已投產；伺服器尚未收到，由本平板保存。',
     },
     refused: { pass: '良品未記錄', fail: '不良未記錄', signed: '簽核未記錄', started: '投產未記錄' },
+    kept: {
+      pass: '良品保存在本平板；伺服器回應後送出',
+      fail: '不良保存在本平板；伺服器回應後送出',
+      signed: '簽核保存在本平板；伺服器回應後送出',
+      started: '投產保存在本平板；伺服器回應後送出',
+    },
   },
   waiting: { title: '排隊中', drop: '不檢查 {unit}' },
   slots: {
