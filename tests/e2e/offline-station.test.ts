@@ -83,16 +83,16 @@ test('a shift goes on without the server: units are judged, started and worked o
     await scan(page, due);
     await verdict(page, 'GO', due);
     await page.keyboard.press('F8');
-    await page.getByText(`${due}: Pass kept here`).waitFor();
+    await page.getByText(`${due}: Pass kept on this tablet`).waitFor();
     await page.getByText('one entry waits here').waitFor();
     await scan(page, due);
-    await page.getByText('It has passed test before.').waitFor();
+    await page.getByText('It has passed test already.').waitFor();
     await page.keyboard.press('Escape');
     await scan(printer, fresh);
     await printer.getByRole('button', { name: 'Start as WX4 C' }).click();
     await verdict(printer, 'GO', fresh);
     await printer.keyboard.press('F8');
-    await printer.getByText(`${fresh}: Pass kept here`).waitFor();
+    await printer.getByText(`${fresh}: Pass kept on this tablet`).waitFor();
     await printer.reload();
     await printer.getByText('2 entries wait here').waitFor();
   } finally {

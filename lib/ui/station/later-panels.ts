@@ -6,6 +6,10 @@ const asideBanner = () => import('@/lib/ui/station/aside-banner');
 
 /** See `aside-banner.tsx`. */
 export const AsideBanner = dynamic(() => asideBanner().then((module) => module.AsideBanner));
+/** See `provisional-strip.tsx`; only a verdict without the server brings it. */
+export const ProvisionalStrip = dynamic(() =>
+  import('@/lib/ui/station/provisional-strip').then((module) => module.ProvisionalStrip),
+);
 /** See `repeat-panel.tsx`. */
 export const RepeatPanel = dynamic(() =>
   import('@/lib/ui/station/repeat-panel').then((module) => module.RepeatPanel),

@@ -5,6 +5,7 @@ import { useTranslations } from 'use-intl';
 import type { Work } from '@/lib/domain/station/session/session';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
+import { ProvisionalStrip } from '@/lib/ui/station/provisional-strip';
 import type { PanelProps } from '@/lib/ui/station/task-panel';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
 
@@ -27,6 +28,7 @@ export function RepeatPanel({ work, picture, press }: PanelProps & { work: Work 
           </>
         }
       />
+      {work.about.provisional && <ProvisionalStrip provisional={work.about.provisional} />}
       <div className={classes.row}>
         <BigButton look="act" shape={IconRepeat} onPress={() => press({ button: 'go_on' })}>
           {t('repeat.goOn', { operation })}

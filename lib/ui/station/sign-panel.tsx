@@ -9,6 +9,7 @@ import { BigButton } from '@/lib/ui/shop/big-button';
 import { HeldCaution } from '@/lib/ui/shop/held-caution';
 import classes from '@/lib/ui/shop/shop.module.css';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
+import { ProvisionalStrip } from '@/lib/ui/station/provisional-strip';
 import type { PanelProps } from '@/lib/ui/station/task-panel';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
 
@@ -43,6 +44,7 @@ export function SignPanel({ task, person, press }: PanelProps & { task: TaskAt<'
           </>
         }
       />
+      {about.provisional && <ProvisionalStrip provisional={about.provisional} />}
       <HeldCaution unit={unit} held={about.unit?.heldInside ?? []} />
       <section className={classes.card} data-meaning="act" aria-label={t('sign.title', { unit })}>
         {about.unit !== null && <Covered steps={about.unit.steps} />}

@@ -39,7 +39,7 @@ export function StoppedPanel({ task, picture, person, press }: PanelProps & { ta
         <OtherThing task={task} />
         <p className={classes.todo}>{todoOf(reasons)}</p>
       </VerdictPanel>
-      <ProvisionalStrip about={about} isStopped />
+      {about.provisional && <ProvisionalStrip provisional={about.provisional} isStopped />}
       <div className={classes.row}>
         {canRepair && (
           <BigButton

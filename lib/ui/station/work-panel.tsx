@@ -8,11 +8,10 @@ import type { Work } from '@/lib/domain/station/session/session';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { InnerUnits } from '@/lib/ui/station/inner-units';
-import { fetchAsideBanner } from '@/lib/ui/station/later-panels';
+import { fetchAsideBanner, ProvisionalStrip } from '@/lib/ui/station/later-panels';
 import { NoticeText } from '@/lib/ui/station/notice-text';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
 import { PartList } from '@/lib/ui/station/part-list';
-import { ProvisionalStrip } from '@/lib/ui/station/provisional-strip';
 import type { PanelProps } from '@/lib/ui/station/task-panel';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
 
@@ -34,7 +33,7 @@ export function WorkPanel(props: PanelProps & { task: TaskAt<'working'> }) {
           {t('aside.inWork', { unit: work.unit })}
         </p>
       )}
-      <ProvisionalStrip about={work.about} />
+      {work.about.provisional && <ProvisionalStrip provisional={work.about.provisional} />}
       {notice !== null && (
         <p className={classes.strip} data-meaning="caution" role="alert">
           <NoticeText notice={notice} />
