@@ -6,6 +6,7 @@ import type { ReactNode } from 'react';
 import { signOut } from '@/app/sign-in/actions';
 import { serialPatternsOf } from '@/lib/domain/plant/serial-pattern';
 import { currentLanguage } from '@/lib/server/language';
+import { navCounts } from '@/lib/server/nav-counts';
 import { currentPrincipal } from '@/lib/server/people/current-principal';
 import { readPlant } from '@/lib/server/read-plant';
 import { settings } from '@/lib/server/settings';
@@ -46,7 +47,12 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
           {principal === null ? (
             children
           ) : (
-            <Shell principal={principal} screens={navScreens(principal)} signOut={signOut}>
+            <Shell
+              principal={principal}
+              screens={navScreens(principal)}
+              counts={await navCounts(principal)}
+              signOut={signOut}
+            >
               {children}
             </Shell>
           )}

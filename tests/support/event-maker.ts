@@ -102,6 +102,8 @@ export function eventMaker(startAt = '2026-03-02T06:00:00Z', run = RUN) {
       ),
     voided: (event: string, envelope: Envelope = {}) =>
       make('event.voided', { event, reason: 'scanned by mistake' }, envelope),
+    exceptionCleared: (event: string, envelope: Envelope = {}) =>
+      make('exception.cleared', { event, reason: 'looked at under the microscope' }, envelope),
     deviceRetired: (device: string, envelope: Envelope = {}) =>
       make('device.retired', { device, reason: 'fell into the wave solder' }, envelope),
   };

@@ -62,6 +62,7 @@ export const BODY_SAMPLES: Record<EventType, object[]> = {
     reason: 'cracks',
   })),
   'hold.released': [{ hold: OTHER_ID, disposition: 'use as is', reason: 'inspected' }],
+  'exception.cleared': [{ event: OTHER_ID, reason: 'looked at under the microscope' }],
   'item.received': [
     { item: 'R-1', kind: 'reel' },
     { item: 'R-1', kind: 'lot', part: 'C-100N', lot: 'L9', supplier: 'Fell Parts', quantity: 4000 },

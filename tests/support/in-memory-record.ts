@@ -23,6 +23,8 @@ export class InMemoryRecord {
   readonly #containers = new Map<string, Container>();
   readonly #outer = new Map<string, string>();
   readonly #inner = new Map<string, Set<string>>();
+  /** Events recorded against a rule, and whether that was cleared. */
+  readonly #flagged = new Map<string, boolean>();
   readonly #holds = new Map<string, Hold>();
   readonly #holdsByTarget = new Map<string, Hold[]>();
 
@@ -48,6 +50,7 @@ export class InMemoryRecord {
     if (reasons.length > 0 && !isRecordOnly) return reasons;
     this.#events.set(event.id, event);
     this.#apply(event);
+    if (reasons.length > 0) this.#flagged.set(event.id, false);
     const unit = subjectUnit(event);
     if (reasons.length > 0 && unit !== null)
       this.#hold({
@@ -85,6 +88,10 @@ export class InMemoryRecord {
       outerUnit: (unit) => this.#outer.get(unit) ?? null,
       contentsOf: (container) => this.#contentsOf(container),
       hold: (hold) => this.#holds.get(hold) ?? null,
+      exception: (id) => {
+        const isCleared = this.#flagged.get(id);
+        return isCleared === undefined ? null : { isCleared };
+      },
       isLabelled: (kind, id) =>
         [...this.#events.values()].some(
           ({ type, body }) => type === 'label.printed' && body.target.kind === kind && body.target.id === id,
@@ -147,6 +154,12 @@ export class InMemoryRecord {
       }
       case 'hold.released': {
         const hold = this.#holds.get(event.body.hold);
+        if (hold !== undefined) hold.isReleased = true;
+        break;
+      }
+      case 'exception.cleared': {
+        this.#flagged.set(event.body.event, true);
+        const hold = this.#holds.get(event.body.event);
         if (hold !== undefined) hold.isReleased = true;
         break;
       }

@@ -34,6 +34,8 @@ export type Scene = {
   inside?: Record<string, string>;
   /** Hold → whether it was released. */
   placedHolds?: Record<string, 'open' | 'released'>;
+  /** Event that broke a rule → whether that was cleared. */
+  exceptions?: Record<string, 'open' | 'cleared'>;
   /** What labels were printed of, as `unit W1`. */
   labels?: string[];
   /** Recorded event → type. */
@@ -91,6 +93,7 @@ export function knownOf(scene: Scene): Known {
     slots = {},
     grey = {},
     placedHolds = {},
+    exceptions = {},
     events = {},
   } = scene;
   const innerOf = (unit: string): string[] =>
@@ -130,6 +133,7 @@ export function knownOf(scene: Scene): Known {
       return { containers: inner, units: packed.map(([unit]) => unit) };
     },
     hold: (hold) => find(placedHolds, hold, (state) => ({ isReleased: state === 'released' })),
+    exception: (event) => find(exceptions, event, (state) => ({ isCleared: state === 'cleared' })),
     isLabelled: (kind, id) => labels.includes(`${kind} ${id}`),
     eventType: (id) => events[id] ?? null,
   };

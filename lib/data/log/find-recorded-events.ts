@@ -67,11 +67,13 @@ const HOLDS_AND_RELEASES = `
   where h.type = 'hold.placed' and (h.body -> 'target' ->> 'kind') collate "C" = $2
     and (h.body -> 'target' ->> 'id') collate "C" = $1`;
 
-/** The releases of holds, those of the gate too; by event_of_hold. */
+/** The releases of holds, those of the gate too, and the clearings of what it flagged; by event_of_hold and event_clearing. */
 export function findReleases(db: Queryable, holds: readonly string[]): Promise<RecordedEvent[]> {
   return select(
     db,
-    "select position from log.event where type = 'hold.released' and body ->> 'hold' = any($1::text[])",
+    `select position from log.event where type = 'hold.released' and body ->> 'hold' = any($1::text[])
+     union
+     select position from log.event where type = 'exception.cleared' and body ->> 'event' = any($1::text[])`,
     [holds],
   );
 }

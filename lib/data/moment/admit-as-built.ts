@@ -100,7 +100,11 @@ async function admitHolds(record: MomentRecord): Promise<void> {
   await record.admit(
     `select position from log.event
      where type = 'hold.released'
-       and body ->> 'hold' in (select id::text from pg_temp.moment_event where unit is not null or type = 'hold.placed')`,
+       and body ->> 'hold' in (select id::text from pg_temp.moment_event where unit is not null or type = 'hold.placed')
+     union
+     select position from log.event
+     where type = 'exception.cleared'
+       and body ->> 'event' in (select id::text from pg_temp.moment_event where unit is not null)`,
     [],
   );
   const { rows } = await record.live.query(

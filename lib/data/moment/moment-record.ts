@@ -39,7 +39,10 @@ const TABLES = [
   'device_retirement',
 ] as const;
 
-const OF_THE_RECORD = new RegExp(String.raw`\bread\.(${TABLES.join('|')}|grey_until)\b`, 'g');
+/** Functions that read them. */
+const FUNCTIONS = ['grey_until', 'clearing_of'] as const;
+
+const OF_THE_RECORD = new RegExp(String.raw`\bread\.(${TABLES.join('|')}|${FUNCTIONS.join('|')})\b`, 'g');
 const functionSchema = z.object({ text: z.string() });
 const keptSchema = z.object({ is_voided: z.boolean() });
 
@@ -101,7 +104,8 @@ export class MomentRecord {
       [...tables, 'create temp table moment_event (like log.event including indexes)'].join('; '),
     );
     const { rows } = await live.query(
-      `select pg_get_functiondef('read.grey_until(uuid)'::regprocedure) as text`,
+      `select pg_get_functiondef(('read.' || name || '(uuid)')::regprocedure) as text from unnest($1::text[]) as f(name)`,
+      [FUNCTIONS],
     );
     for (const row of rows) await live.query(ofMoment(functionSchema.parse(row).text));
     const db: Queryable = { query: (text, values) => live.query(ofMoment(text), values) };

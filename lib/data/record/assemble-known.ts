@@ -252,10 +252,17 @@ async function contentsByContainer(
 
 const holdStateRow = z.object({ released_by: z.string().nullable() });
 
-type Named = Pick<Known, 'hold' | 'eventType' | 'isLabelled'>;
+const exceptionRow = z.object({ is_flagged: z.boolean(), clearing: z.string().nullable() });
+
+type Named = Pick<Known, 'hold' | 'eventType' | 'isLabelled' | 'exception'>;
 
 async function namedEvents(db: Queryable, event: LoggedEvent): Promise<Named> {
-  const nothing: Named = { hold: () => null, eventType: () => null, isLabelled: () => false };
+  const nothing: Named = {
+    hold: () => null,
+    eventType: () => null,
+    isLabelled: () => false,
+    exception: () => null,
+  };
   if (event.type === 'label.printed') {
     const { kind, id } = event.body.target;
     const { rowCount } = await db.query(
@@ -272,6 +279,16 @@ async function namedEvents(db: Queryable, event: LoggedEvent): Promise<Named> {
       return { isReleased: by !== null && by !== event.id };
     });
     return { ...nothing, hold: () => state[0] ?? null };
+  }
+  if (event.type === 'exception.cleared') {
+    const { rows } = await db.query(
+      `select exists (select from read.flagged f where f.event = $1) as is_flagged,
+         (select c.clearing from read.clearing_of($1) c) as clearing`,
+      [event.body.event],
+    );
+    const { is_flagged: isFlagged, clearing } = exceptionRow.parse(rows[0]);
+    const isCleared = clearing !== null && clearing !== event.id;
+    return { ...nothing, exception: () => (isFlagged ? { isCleared } : null) };
   }
   if (event.type === 'event.voided') {
     const [named] = await findEventsById(db, [event.body.event]);

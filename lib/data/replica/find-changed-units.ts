@@ -6,7 +6,7 @@ const rowSchema = z.object({ unit: z.string() });
 
 /**
  * Units whose state, holds, place or outer unit may have changed after a cursor, or null when they are more than `max`:
- * those that the new events name, that they join, hold, release or void, whose containers they move, and that new
+ * those that the new events name, that they join, hold, release, clear or void, whose containers they move, and that new
  * judgements are about. By position, forwards; the bound ends the search.
  */
 export async function findChangedUnits(
@@ -38,6 +38,9 @@ export async function findChangedUnits(
        union
        select h.target from fresh f join read.hold h on h.hold = (f.body ->> 'hold')::uuid
        where f.type = 'hold.released' and h.target_kind = 'unit'
+       union
+       select e.unit from fresh f join log.event e on e.id = (f.body ->> 'event')::uuid
+       where f.type = 'exception.cleared'
        union
        select e.unit from log.judgement j join log.event e on e.id = j.event where j.position > $2
        union

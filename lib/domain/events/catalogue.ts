@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { deviceRetired } from '@/lib/domain/events/device-events';
+import { exceptionCleared } from '@/lib/domain/events/exception-events';
 import { eventVoided, holdPlaced, holdReleased } from '@/lib/domain/events/hold-events';
 import {
   itemCounted,
@@ -48,6 +49,7 @@ export const EVENT_CATALOGUE = [
   unitReturned,
   holdPlaced,
   holdReleased,
+  exceptionCleared,
   itemReceived,
   itemCounted,
   itemMounted,
@@ -78,6 +80,7 @@ export const eventSchema = z.discriminatedUnion('type', [
   unitReturned.schema,
   holdPlaced.schema,
   holdReleased.schema,
+  exceptionCleared.schema,
   itemReceived.schema,
   itemCounted.schema,
   itemMounted.schema,

@@ -51,6 +51,8 @@ export function touchedBy(event: LoggedEvent): Touched {
       return { ...NOTHING, holds: [event.id] };
     case 'hold.released':
       return { ...NOTHING, holds: [event.body.hold] };
+    case 'exception.cleared':
+      return { ...NOTHING, holds: [event.body.event] };
     case 'item.received':
     case 'item.counted':
     case 'item.inspected':

@@ -77,6 +77,8 @@ function rulesOf(event: WireEvent, known: Known): Refusal[] {
       return unknownTarget(event, known);
     case 'hold.released':
       return released(event, known);
+    case 'exception.cleared':
+      return cleared(event, known);
     case 'item.received':
       return known.item(event.body.item) === null
         ? []
@@ -247,6 +249,12 @@ function released({ body: { hold } }: EventOf<'hold.released'>, known: Known): R
   const state = known.hold(hold);
   if (state === null) return [{ code: 'unknown_hold', hold }];
   return state.isReleased ? [{ code: 'hold_already_released', hold }] : [];
+}
+
+function cleared({ body: { event } }: EventOf<'exception.cleared'>, known: Known): Refusal[] {
+  const state = known.exception(event);
+  if (state === null) return [{ code: 'unknown_exception', event }];
+  return state.isCleared ? [{ code: 'exception_already_cleared', event }] : [];
 }
 
 function spliced({ station, body: { from, to, slot } }: EventOf<'item.spliced'>, known: Known): Refusal[] {

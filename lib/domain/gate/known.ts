@@ -41,6 +41,8 @@ export type Known = {
   contentsOf(container: string): { units: string[]; containers: string[] };
   /** State of a hold named by the id of the event that placed it; null when no event placed it. */
   hold(hold: string): { isReleased: boolean } | null;
+  /** An event that was recorded against a rule; null when nothing is wrong with it. */
+  exception(event: string): { isCleared: boolean } | null;
   /** Whether a label with this code was printed before. */
   isLabelled(kind: LabelKind, id: string): boolean;
   /** Type of a recorded event, or null. */

@@ -14,6 +14,7 @@ export const REFUSAL_CODES = [
   'unknown_container',
   'unknown_slot',
   'unknown_hold',
+  'unknown_exception',
   'serial_pattern_mismatch',
   'already_started',
   'already_received',
@@ -39,6 +40,7 @@ export const REFUSAL_CODES = [
   'unfinished',
   'unsigned',
   'hold_already_released',
+  'exception_already_cleared',
   'reprint_without_reason',
   'void_of_void',
 ] as const;

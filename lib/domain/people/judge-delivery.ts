@@ -4,7 +4,13 @@ import { may } from '@/lib/domain/people/permissions';
 import type { PersonPrincipal, Principal } from '@/lib/domain/people/principal';
 
 /** Events that are nothing but somebody's decision: without the right to decide, nothing has happened. */
-const DECISIONS: readonly EventType[] = ['unit.signed', 'hold.placed', 'hold.released', 'event.voided'];
+const DECISIONS: readonly EventType[] = [
+  'unit.signed',
+  'hold.placed',
+  'hold.released',
+  'exception.cleared',
+  'event.voided',
+];
 
 /** A refusal ends the matter; a flag stays with the event. */
 export type DeliveryJudgement = { refusal: Refusal | null; delivery: Refusal | null };

@@ -53,6 +53,7 @@ export function replicaKnown(
     outerUnit: (unit) => (unit === asked.unit ? (asked.kept?.outer ?? null) : null),
     contentsOf: () => ({ units: [], containers: [] }),
     hold: () => null,
+    exception: () => null,
     isLabelled: () => false,
     eventType: () => null,
   };

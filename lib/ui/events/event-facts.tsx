@@ -123,6 +123,11 @@ function useEventFacts(): (event: WireEvent) => EventFact[] {
           [t('disposition'), event.body.disposition],
           [t('reason'), event.body.reason],
         ];
+      case 'exception.cleared':
+        return [
+          [t('clears'), <CodeText key="event" code={event.body.event} />],
+          [t('reason'), event.body.reason],
+        ];
       case 'item.received': {
         const { item: code, kind, part, lot, supplier } = event.body;
         return [

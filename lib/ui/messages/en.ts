@@ -6,6 +6,7 @@ import { devices } from '@/lib/ui/messages/en/devices';
 import { difference } from '@/lib/ui/messages/en/difference';
 import { eventFacts } from '@/lib/ui/messages/en/event-facts';
 import { events } from '@/lib/ui/messages/en/events';
+import { exceptions } from '@/lib/ui/messages/en/exceptions';
 import { floor } from '@/lib/ui/messages/en/floor';
 import { genealogy } from '@/lib/ui/messages/en/genealogy';
 import { holds } from '@/lib/ui/messages/en/holds';
@@ -73,6 +74,7 @@ export const en = {
   devices,
   difference,
   eventFacts,
+  exceptions,
   unit,
   item,
   packing,

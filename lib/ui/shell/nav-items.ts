@@ -5,6 +5,9 @@ import type { shell } from '@/lib/ui/messages/en/shell';
 /** A screen of the navigation; also the key of its name and of its shape. */
 export type NavScreen = keyof typeof shell.screens;
 
+/** How many things wait for somebody, by screen. */
+export type NavCounts = Partial<Record<NavScreen, number>>;
+
 const SCREENS: Record<NavScreen, Action> = {
   floor: 'screen:floor',
   station: 'screen:station',
@@ -13,6 +16,7 @@ const SCREENS: Record<NavScreen, Action> = {
   counts: 'screen:counts',
   pack: 'screen:pack',
   holds: 'screen:holds',
+  exceptions: 'screen:exceptions',
   devices: 'screen:devices',
   returns: 'screen:returns',
   trace: 'screen:trace',
@@ -28,6 +32,7 @@ const ORDER: readonly NavScreen[] = [
   'counts',
   'pack',
   'holds',
+  'exceptions',
   'returns',
   'trace',
   'devices',

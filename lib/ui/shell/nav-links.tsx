@@ -2,6 +2,7 @@
 
 import {
   type Icon,
+  IconAlertTriangle,
   IconArrowBackUp,
   IconBarcode,
   IconBuildingFactory2,
@@ -18,7 +19,7 @@ import {
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 import { useTranslations } from 'use-intl';
-import type { NavScreen } from '@/lib/ui/shell/nav-items';
+import type { NavCounts, NavScreen } from '@/lib/ui/shell/nav-items';
 import classes from '@/lib/ui/shell/shell.module.css';
 
 const SHAPES: Record<NavScreen, Icon> = {
@@ -29,6 +30,7 @@ const SHAPES: Record<NavScreen, Icon> = {
   counts: IconScale,
   pack: IconPackageExport,
   holds: IconHandStop,
+  exceptions: IconAlertTriangle,
   devices: IconDeviceTablet,
   returns: IconArrowBackUp,
   trace: IconRoute,
@@ -46,7 +48,15 @@ const HOMES: Record<string, NavScreen> = {
 };
 
 /** Links to the given screens; the one that is open is marked for eyes and for screen readers. */
-export function NavLinks({ screens, onFollow }: { screens: readonly NavScreen[]; onFollow?: () => void }) {
+export function NavLinks({
+  screens,
+  counts = {},
+  onFollow,
+}: {
+  screens: readonly NavScreen[];
+  counts?: NavCounts;
+  onFollow?: () => void;
+}) {
   const t = useTranslations('shell');
   const section = usePathname().split('/')[1] ?? '';
   const open = HOMES[section] ?? section;
@@ -65,6 +75,12 @@ export function NavLinks({ screens, onFollow }: { screens: readonly NavScreen[];
           >
             <Shape aria-hidden />
             <span>{t(`screens.${screen}`)}</span>
+            {(counts[screen] ?? 0) > 0 && (
+              <span className={classes.count}>
+                <span aria-hidden>{counts[screen]}</span>
+                <span className={classes.spoken}>{t('openCount', { count: counts[screen] ?? 0 })}</span>
+              </span>
+            )}
           </Link>
         );
       })}

@@ -7,7 +7,7 @@ import { type ReactNode, useState } from 'react';
 import { useTranslations } from 'use-intl';
 import type { PersonPrincipal } from '@/lib/domain/people/principal';
 import { Brand } from '@/lib/ui/shell/brand';
-import type { NavScreen } from '@/lib/ui/shell/nav-items';
+import type { NavCounts, NavScreen } from '@/lib/ui/shell/nav-items';
 import { NavLinks } from '@/lib/ui/shell/nav-links';
 import { SchemeSwitch } from '@/lib/ui/shell/scheme-switch';
 import classes from '@/lib/ui/shell/shell.module.css';
@@ -19,11 +19,13 @@ import classes from '@/lib/ui/shell/shell.module.css';
 export function Shell({
   principal,
   screens,
+  counts,
   signOut,
   children,
 }: {
   principal: PersonPrincipal;
   screens: readonly NavScreen[];
+  counts: NavCounts;
   signOut: () => Promise<void>;
   children: ReactNode;
 }) {
@@ -51,7 +53,7 @@ export function Shell({
           {isMenuOpen ? <IconX aria-hidden /> : <IconMenu2 aria-hidden />}
         </ActionIcon>
         <div className={classes.foldable}>
-          <NavLinks screens={screens} onFollow={() => setMenuOpen(false)} />
+          <NavLinks screens={screens} counts={counts} onFollow={() => setMenuOpen(false)} />
           <Person principal={principal} signOut={signOut} />
         </div>
       </nav>

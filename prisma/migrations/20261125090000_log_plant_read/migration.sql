@@ -56,6 +56,7 @@ create index event_of_order on log.event ((body ->> 'order') collate "C")
   where type = 'unit.started' and body ? 'order';
 create index event_of_panel on log.event ((body ->> 'panel') collate "C")
   where type = 'unit.started' and body ? 'panel';
+create index event_clearing on log.event ((body ->> 'event')) where type = 'exception.cleared';
 create index event_void on log.event ((body ->> 'event')) where type = 'event.voided';
 create index event_of_device on log.event (device, device_seq) where device is not null;
 
@@ -78,8 +79,10 @@ create table log.judgement (
   position  bigint generated always as identity primary key,
   event     uuid not null,
   flags     jsonb not null,
-  judged_at timestamptz not null default clock_timestamp()
+  judged_at timestamptz not null default clock_timestamp(),
+  known_to  bigint not null default pg_sequence_last_value('log.event_position_seq')
 );
+comment on column log.judgement.known_to is 'How far the log of events had come.';
 create index judgement_of_event on log.judgement (event, position desc);
 
 -- One writer at a time, each with the next number: who had the one before too knows that nothing changed between.
@@ -401,6 +404,16 @@ create table read.flagged (
 );
 create index flagged_unit on read.flagged (unit);
 create index flagged_station on read.flagged (station, at);
+
+-- The clearing that counts of an event with flags: it tells of what had been found when it came, so that a judgement
+-- after it opens the exception again.
+create function read.clearing_of(flagged uuid) returns table (clearing uuid, at timestamptz) language sql stable as $$
+  select c.id, c.at from log.event c
+  where c.type = 'exception.cleared' and c.body ->> 'event' = flagged::text
+    and c.position > coalesce((select max(j.known_to) from log.judgement j where j.event = flagged), 0)
+    and not exists (select from read.voided v where v.event = c.id)
+  order by c.at, c.id limit 1
+$$;
 
 create table read.device (
   device       text collate "C" primary key,

@@ -27,6 +27,12 @@ export class QualityOffice {
     journal.write({ type: 'hold.released', operator, body: { hold, disposition, reason } });
   }
 
+  /** Clears what was recorded against a rule, now. */
+  clear(event: string, reason: string): void {
+    const { journal, roster } = this.#world;
+    journal.write({ type: 'exception.cleared', operator: roster.onDuty('qa'), body: { event, reason } });
+  }
+
   /** Holds a board as soon as nobody works on it. */
   hold(unit: DemoUnit, reason: string): void {
     if (unit.isInService) {

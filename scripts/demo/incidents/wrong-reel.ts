@@ -25,6 +25,11 @@ export function scheduleWrongReel(floor: Floor): void {
   agenda.at(onWorkday(calendar, DAY, 9, 52), () => {
     if (wrong === null) throw new Error('The reel of story (c) was never received.');
     const old = feeder.swapTo(wrong, { isRecordedOnly: true });
+    const mounted = floor.world.journal.events.at(-1);
+    if (mounted !== undefined)
+      agenda.at(onWorkday(calendar, DAY, 15, 30), () =>
+        floor.office.clear(mounted.id, 'Wrong reel: taken out, every board that met it is held one by one.'),
+      );
     if (old !== null) store.retire(old, 'Used up.');
   });
   for (const minute of [6, 11, 17]) agenda.at(onWorkday(calendar, DAY, 13, minute), () => scanHeld(floor));

@@ -35,6 +35,7 @@ const BODIES: Record<EventType, object> = {
   'item.spliced': { from: 'R', to: 'R2', slot: '1' },
   'item.inspected': { item: 'R', result: 'pass' },
   'item.retired': { item: 'R', reason: 'r' },
+  'exception.cleared': { event: someId, reason: 'r' },
   'device.retired': { device: 'tab-1', reason: 'r' },
   'label.printed': { target: { kind: 'unit', id: 'U' }, copies: 1 },
   'event.voided': { event: someId, reason: 'r' },

@@ -27,6 +27,7 @@ const EXPECTED: Record<string, Partial<Record<Method, Action | 'public'>>> = {
   clock: { GET: 'clock' },
   devices: { GET: 'screen:devices' },
   events: { POST: 'events' },
+  exceptions: { GET: 'screen:exceptions' },
   floor: { GET: 'screen:floor' },
   health: { GET: 'public' },
   holds: { GET: 'screen:holds' },

@@ -94,6 +94,7 @@ export type WireEvent =
   | Envelope<'item.spliced', { from: string; to: string; slot: string; greyUnits?: number }>
   | Envelope<'item.inspected', { item: string; result: string }>
   | Envelope<'item.retired', { item: string; reason: string }>
+  | Envelope<'exception.cleared', { event: string; reason: string }>
   | Envelope<'device.retired', { device: string; reason: string }>
   | Envelope<
       'label.printed',

@@ -27,6 +27,7 @@ const STRUCTURES: Record<EventType | 'envelope', string> = {
   'unit.returned': '8f4cff345cd8',
   'hold.placed': '5c68caf92437',
   'hold.released': '15019040284a',
+  'exception.cleared': '1fc09a275029',
   'item.received': '038287784b8c',
   'item.counted': 'a1c8cc518cb1',
   'item.mounted': '68e3d84d46b8',

@@ -78,6 +78,7 @@ test('every role on every action is as it was agreed', () => {
     event:unit.returned      .        .       x  .      x        x
     event:hold.placed        .        .       x  .      x        x
     event:hold.released      .        .       x  .      .        x
+    event:exception.cleared  .        .       x  .      .        x
     event:item.received      .        x       .  .      .        x
     event:item.counted       .        x       .  .      .        x
     event:item.mounted       x        x       .  .      .        x
@@ -105,6 +106,7 @@ test('every role on every action is as it was agreed', () => {
     screen:pack              .        .       .  x      .        x
     screen:returns           .        .       x  .      x        x
     screen:holds             x        x       x  x      x        x
+    screen:exceptions        .        .       x  .      x        x
     screen:devices           .        .       x  .      x        x
     screen:trace             x        x       x  x      x        x
     screen:narrow            x        x       x  x      x        x

@@ -47,6 +47,7 @@ export const eventFacts = {
   device: 'Device',
   copies: 'Labels',
   reprint: 'Printed again:',
+  clears: 'Clears',
   voids: 'Voids event',
   stationShort: 'at <code></code>',
   byShort: 'by {badge}',

@@ -17,6 +17,7 @@ export const events = {
   container_shipped: 'Container shipped',
   unit_returned: 'Unit returned',
   hold_placed: 'Hold placed',
+  exception_cleared: 'Exception cleared',
   hold_released: 'Hold released',
   item_received: 'Item received',
   item_counted: 'Item counted',

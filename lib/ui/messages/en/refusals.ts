@@ -133,6 +133,11 @@ export const refusals: Record<RefusalCode, RefusalWords> = {
     title: 'Not signed off',
     text: 'Unit {unit} has no QA sign-off. One from before a return has lapsed.',
   },
+  unknown_exception: {
+    title: 'No exception',
+    text: 'Nothing is wrong with event {event}, or it was never recorded.',
+  },
+  exception_already_cleared: { title: 'Already cleared', text: 'This exception was cleared before.' },
   hold_already_released: { title: 'Already released', text: 'This hold was released before.' },
   reprint_without_reason: {
     title: 'Printed before',

@@ -17,6 +17,7 @@ export const events: OperatorWords['events'] = {
   container_shipped: 'Contenedor enviado',
   unit_returned: 'Unidad devuelta',
   hold_placed: 'Retención puesta',
+  exception_cleared: 'Excepción resuelta',
   hold_released: 'Retención liberada',
   item_received: 'Artículo recibido',
   item_counted: 'Artículo contado',

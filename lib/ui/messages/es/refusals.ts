@@ -134,6 +134,11 @@ export const refusals: OperatorWords['refusals'] = {
     title: 'Sin firma',
     text: 'La unidad {unit} no tiene la firma de calidad. Una anterior a una devolución ya no vale.',
   },
+  unknown_exception: {
+    title: 'Sin excepción',
+    text: 'El evento {event} no tiene nada en contra, o nunca se registró.',
+  },
+  exception_already_cleared: { title: 'Ya resuelta', text: 'Esta excepción ya se había resuelto.' },
   hold_already_released: { title: 'Ya liberada', text: 'Esta retención ya se había liberado.' },
   void_of_void: { title: 'Una anulación queda', text: 'Un evento que anula otro no se puede anular.' },
 };

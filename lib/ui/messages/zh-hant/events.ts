@@ -17,6 +17,7 @@ export const events: OperatorWords['events'] = {
   container_shipped: '箱出貨',
   unit_returned: '產品退回',
   hold_placed: '扣留',
+  exception_cleared: '例外已處理',
   hold_released: '解除扣留',
   item_received: '物料入庫',
   item_counted: '物料盤點',

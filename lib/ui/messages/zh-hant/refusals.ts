@@ -77,6 +77,8 @@ export const refusals: OperatorWords['refusals'] = {
     text: '產品 {unit} 尚未完工。{has_expected, select, no {它沒有可完成的流程。} other {下一站是 {expected}（步驟 {step}）。}}',
   },
   unsigned: { title: '未簽核', text: '產品 {unit} 沒有品保簽核。退回前的簽核已失效。' },
+  unknown_exception: { title: '不是例外', text: '事件 {event} 沒有違反規則，或從未記錄。' },
+  exception_already_cleared: { title: '已處理', text: '此例外先前已處理。' },
   hold_already_released: { title: '已解除', text: '此扣留先前已解除。' },
   void_of_void: { title: '作廢不可再作廢', text: '用來作廢其他事件的事件不能再作廢。' },
 };

@@ -84,6 +84,20 @@ export const JOINING_AND_HOLD_CASES: GateCase[] = [
     goes: { because: 'it is open', given: { placedHolds: { [placed]: 'open' } } },
   },
   {
+    rule: 'what is cleared must have broken a rule',
+    given: {},
+    when: say.exceptionCleared(placed),
+    refuses: { code: 'unknown_exception', event: placed },
+    goes: { because: 'it broke one', given: { exceptions: { [placed]: 'open' } } },
+  },
+  {
+    rule: 'an exception is cleared once',
+    given: { exceptions: { [placed]: 'cleared' } },
+    when: say.exceptionCleared(placed),
+    refuses: { code: 'exception_already_cleared', event: placed },
+    goes: { because: 'it is open', given: { exceptions: { [placed]: 'open' } } },
+  },
+  {
     rule: 'a void is not voided',
     given: { events: { [placed]: 'event.voided' } },
     when: voiding,
