@@ -41,6 +41,11 @@ export default defineConfig({
           hookTimeout: 120_000,
         },
       },
+      {
+        // By `npm run soak` alone: it takes as long as it takes.
+        extends: true,
+        test: { name: 'soak', include: ['tests/soak/**/*.test.ts'] },
+      },
     ],
   },
 });

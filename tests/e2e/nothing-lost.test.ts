@@ -1,8 +1,7 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { v7 as uuidv7 } from 'uuid';
 import { afterAll, expect, it } from 'vitest';
-import { clusterFolderOf, existingClusterHome } from '@/lib/data/embedded/cluster-home';
+import { killPostgres } from '../support/kill-postgres';
+import { randomFrom } from '../support/random-from';
 import { startTestServer, type TestServer } from '../support/start-test-server';
 import { makeTemporaryFolder } from '../support/temporary-folder';
 
@@ -19,17 +18,6 @@ afterAll(async () => {
   await server?.stop();
   folder.remove();
 });
-
-/** A small generator of its own (mulberry32), so that a failing run can be repeated by its seed. */
-function randomFrom(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
 
 const PLANT = {
   stations: [{ code: 'P1', operation: 'place', slots: [{ name: 'F1', holds: 'reel' }] }],
@@ -50,14 +38,6 @@ async function call(method: string, path: string, body?: unknown): Promise<Respo
     ...(body === undefined ? {} : { body: JSON.stringify(body) }),
     signal: AbortSignal.timeout(10_000),
   });
-}
-
-/** Ends the whole database server at once, as a power cut would; the running server starts it again. */
-function killPostgres(): void {
-  const home = existingClusterHome(folder.path);
-  if (home === null) throw new Error('The test server has no cluster.');
-  const pid = Number(readFileSync(join(clusterFolderOf(home), 'postmaster.pid'), 'utf8').split('\n')[0]);
-  process.kill(pid, 'SIGKILL');
 }
 
 /** Sends until the server has answered for these events, as a tablet does: the same ids, however often. */
@@ -117,7 +97,7 @@ it(`loses nothing and counts nothing twice when server and PostgreSQL are killed
     for (let kills = 0; kills < KILLS && !isDone; kills += 1) {
       await new Promise((resolve) => setTimeout(resolve, 100 + random() * 600));
       if (kills % 2 === 1) {
-        killPostgres();
+        killPostgres(folder.path);
         continue;
       }
       await server?.kill();

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { faultsSeenByAxe } from '@/tests/support/axe-faults';
+import { replicaHas } from '@/tests/support/replica-has';
 import { chooseStation, openShift, type Shift, scan, verdict } from '@/tests/support/shift-scene';
 
 let shift: Shift;
@@ -11,24 +12,6 @@ beforeAll(async () => {
 afterAll(() => shift?.close());
 
 const serial = (number: number) => `WX4C${String(number).padStart(7, '0')}`;
-
-/** Waits until the tablet keeps a unit. */
-function replicaHas(page: Page, unit: string): Promise<unknown> {
-  return page.waitForFunction(async (code) => {
-    const { promise, resolve } = Promise.withResolvers<boolean>();
-    const request = indexedDB.open('reelkin-replica');
-    request.onsuccess = () => {
-      const db = request.result;
-      if (!db.objectStoreNames.contains('unit')) {
-        resolve(false);
-        return;
-      }
-      const keys = db.transaction('unit').objectStore('unit').getAllKeys();
-      keys.onsuccess = () => resolve(JSON.stringify(keys.result).includes(code));
-    };
-    return promise;
-  }, unit);
-}
 
 /** A tablet with a station and a worker that has kept everything. */
 async function tabletAt(station: string, badge = 'op-1'): Promise<Page> {

@@ -15,7 +15,13 @@ const quietFlags = [
 
 /** Launches the Chromium that is there; `args` are flags of its own, such as a file in place of a camera. */
 export async function launchBrowser({ args = [], ...options }: LaunchOptions = {}): Promise<Browser> {
+  const found = await browserOptions();
+  return chromium.launch({ ...options, ...found, args: [...found.args, ...args] });
+}
+
+/** Which Chromium to launch, and how. */
+export async function browserOptions(): Promise<{ executablePath: string; args: string[] }> {
   const executablePath = await findBrowser();
   if (executablePath === null) throw new Error('No Chromium was found: npm test says how to get one.');
-  return chromium.launch({ ...options, executablePath, args: [...quietFlags, ...args] });
+  return { executablePath, args: quietFlags };
 }

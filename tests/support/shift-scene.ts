@@ -130,6 +130,7 @@ export async function openShift() {
   await send(...filledSlots(say));
   return {
     origin: server.origin,
+    dataFolder: folder.path,
     browser,
     /** SIGKILL to the server process, and the same server again on the same port and data. */
     kill: () => server.kill(),
