@@ -6,6 +6,7 @@ import { chooseStation, scan, scanAgain, signInWithPin } from '@/tests/support/s
 
 const ATTEMPTS_MAX = 5;
 const VERDICT_LIMIT_MS = 8000;
+const DELIVERY_LIMIT_MS = 90_000;
 
 /**
  * A device in a browser of its own whose profile outlives it: it passes unit after unit at a station, over whatever
@@ -74,7 +75,12 @@ export class FaultyTablet {
 
   /** Waits until nothing is left on the device. */
   async delivered(): Promise<void> {
-    await this.#open().getByText('nothing waits here').waitFor({ timeout: 120_000 });
+    const page = this.#open();
+    try {
+      await page.getByText('nothing waits here').waitFor({ timeout: DELIVERY_LIMIT_MS });
+    } catch {
+      throw new Error(`Not delivered: ${await page.locator('body').textContent()}`);
+    }
   }
 
   async close(): Promise<void> {

@@ -1,19 +1,24 @@
 import type { Page } from 'playwright';
+import { expect } from 'vitest';
 
 /** Waits until the tablet keeps a unit. */
-export function replicaHas(page: Page, unit: string): Promise<unknown> {
-  return page.waitForFunction(async (code) => {
-    const { promise, resolve } = Promise.withResolvers<boolean>();
-    const request = indexedDB.open('reelkin-replica');
-    request.onsuccess = () => {
-      const db = request.result;
-      if (!db.objectStoreNames.contains('unit')) {
-        resolve(false);
-        return;
-      }
-      const keys = db.transaction('unit').objectStore('unit').getAllKeys();
-      keys.onsuccess = () => resolve(keys.result.flat().includes(code));
+export async function replicaHas(page: Page, unit: string): Promise<void> {
+  await expect.poll(() => page.evaluate(keptUnits), { timeout: 60_000 }).toContain(unit);
+}
+
+/** Runs in the page. To open a database that is not there would make it, empty. */
+async function keptUnits(): Promise<unknown[]> {
+  const name = 'reelkin-replica';
+  if (!(await indexedDB.databases()).some((each) => each.name === name)) return [];
+  return new Promise((resolve, reject) => {
+    const opening = indexedDB.open(name);
+    opening.onerror = () => reject(opening.error);
+    opening.onsuccess = () => {
+      const keys = opening.result.transaction('unit').objectStore('unit').getAllKeys();
+      keys.onsuccess = () => {
+        opening.result.close();
+        resolve(keys.result.flat());
+      };
     };
-    return promise;
-  }, unit);
+  });
 }
