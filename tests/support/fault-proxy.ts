@@ -104,7 +104,8 @@ async function meet(
     default:
   }
   const { status, headers, body } = await ask(target, question);
-  outgoing.writeHead(status, { ...headers, 'content-length': body.length, 'transfer-encoding': undefined });
+  const { 'transfer-encoding': _, ...kept } = headers;
+  outgoing.writeHead(status, { ...kept, 'content-length': body.length });
   if (fault === 'cut_answer')
     outgoing.write(body.subarray(0, Math.ceil(body.length / 2)), () => outgoing.destroy());
   else outgoing.end(body);

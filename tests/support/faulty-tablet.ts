@@ -79,7 +79,7 @@ export class FaultyTablet {
     try {
       await page.getByText('nothing waits here').waitFor({ timeout: DELIVERY_LIMIT_MS });
     } catch {
-      throw new Error(`Not delivered: ${await page.locator('body').textContent()}`);
+      throw new Error(`Not delivered: ${await page.locator('#content').textContent()}`);
     }
   }
 
