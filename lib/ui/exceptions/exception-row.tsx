@@ -31,9 +31,9 @@ export function ExceptionRow({ entry, action }: { entry: ExceptionEntry; action:
         {flags.map((flag) => {
           const { title, text } = wordsOf(flag);
           return (
-            <p key={JSON.stringify(flag)}>
+            <div key={JSON.stringify(flag)}>
               <strong>{title}</strong> {text}
-            </p>
+            </div>
           );
         })}
       </td>

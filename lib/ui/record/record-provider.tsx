@@ -10,6 +10,9 @@ import { AFTER_FIRST_LOAD_MS } from '@/lib/ui/first-load';
 
 const RecorderContext = createContext<FactRecorder | null>(null);
 
+/** The screen comes first. */
+const KEEP_AFTER_MS = 500;
+
 const NOTHING: RecorderView = { entries: [], state: 'idle' };
 
 type Props = {
@@ -40,10 +43,13 @@ export function RecordProvider({ person, name, isFromServer = true, children }: 
     if (!isFromServer) return;
     const present = { kind: 'person', badge, role } as const;
     keepPresent({ person: present, name, isChecked: true });
-    // Without a place to keep it, this device only cannot let the person in by itself.
-    void import('@/lib/offline/kept-people')
-      .then((people) => people.keepPerson(present, name))
-      .catch(() => undefined);
+    const timer = setTimeout(() => {
+      // Without a place to keep it, this device only cannot let the person in by itself.
+      void import('@/lib/offline/kept-people')
+        .then((people) => people.keepPerson(present, name))
+        .catch(() => undefined);
+    }, KEEP_AFTER_MS);
+    return () => clearTimeout(timer);
   }, [badge, role, name, isFromServer]);
   return <RecorderContext value={recorder}>{children}</RecorderContext>;
 }

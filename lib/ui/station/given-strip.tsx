@@ -23,9 +23,9 @@ const LOOKS: Record<'recorded' | 'kept' | 'refused' | 'sending', { meaning: stri
 const FAIL_LOOK = { meaning: 'caution', shape: IconX };
 
 /** What was given last, and whether the server has it. */
-export function GivenStrip({ given, task }: { given: Given | null; task: Task }) {
+export function GivenStrip({ given, task }: { given: Given; task: Task }) {
   const t = useTranslations('station.given');
-  if (given === null || task.step === 'signing') return null;
+  if (task.step === 'signing') return null;
   const state = given.answer ?? 'sending';
   const isFail = given.what === 'fail' && state === 'recorded';
   const { meaning, shape: Shape } = isFail ? FAIL_LOOK : LOOKS[state];

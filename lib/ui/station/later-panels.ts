@@ -3,21 +3,28 @@ import dynamic from 'next/dynamic';
 // What a station does not show at once comes when it is first needed, so that its first load stays small.
 
 const asideBanner = () => import('@/lib/ui/station/aside-banner');
+const workPanel = () => import('@/lib/ui/station/work-panel');
+const givenStrip = () => import('@/lib/ui/station/given-strip');
+const unansweredPanel = () => import('@/lib/ui/station/unanswered-panel');
+
+/** See `given-strip.tsx`. */
+export const GivenStrip = dynamic(() => givenStrip().then((module) => module.GivenStrip));
+/** See `unanswered-panel.tsx`. */
+export const UnansweredPanel = dynamic(() => unansweredPanel().then((module) => module.UnansweredPanel));
+/** See `work-panel.tsx`. */
+export const WorkPanel = dynamic(() => workPanel().then((module) => module.WorkPanel));
 
 /** See `aside-banner.tsx`. */
 export const AsideBanner = dynamic(() => asideBanner().then((module) => module.AsideBanner));
-/** See `provisional-strip.tsx`; only a verdict without the server brings it. */
-export const ProvisionalStrip = dynamic(() =>
-  import('@/lib/ui/station/provisional-strip').then((module) => module.ProvisionalStrip),
-);
 /** See `repeat-panel.tsx`. */
 export const RepeatPanel = dynamic(() =>
   import('@/lib/ui/station/repeat-panel').then((module) => module.RepeatPanel),
 );
 
-/** Brings what must be there at once when it is needed; to be called when a unit is in work. */
-export function fetchAsideBanner(): void {
-  void asideBanner();
+/** Brings what the first scans must show at once, whatever comes of them; to be called when the station stands there. */
+export function fetchScanPanels(): void {
+  for (const fetch of [workPanel, unansweredPanel, givenStrip, asideBanner])
+    void fetch().catch(() => undefined);
 }
 
 /** See `confirm-panel.tsx`. */

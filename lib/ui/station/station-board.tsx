@@ -6,9 +6,8 @@ import { unitInTask } from '@/lib/domain/station/session/session';
 import type { Press } from '@/lib/domain/station/session/session-input';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { TroublePanel } from '@/lib/ui/shop/trouble-panel';
-import { GivenStrip } from '@/lib/ui/station/given-strip';
 import { HistoryList } from '@/lib/ui/station/history-list';
-import { AsideBanner } from '@/lib/ui/station/later-panels';
+import { AsideBanner, GivenStrip } from '@/lib/ui/station/later-panels';
 import { SlotList } from '@/lib/ui/station/slot-list';
 import type { StationView } from '@/lib/ui/station/station-controller';
 import { TaskPanel } from '@/lib/ui/station/task-panel';
@@ -43,7 +42,7 @@ export function StationBoard({
       )}
       <div className={classes.columns}>
         <div className={classes.stack}>
-          <GivenStrip given={session.given} task={session.task} />
+          {session.given !== null && <GivenStrip given={session.given} task={session.task} />}
           {session.aside !== null && session.problems.length === 0 && (
             <AsideBanner aside={session.aside} inWork={unitInTask(session.task) ?? ''} press={press} />
           )}

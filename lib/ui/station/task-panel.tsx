@@ -1,5 +1,6 @@
 'use client';
 
+import { useEffect } from 'react';
 import { useTranslations } from 'use-intl';
 import type { PersonPrincipal } from '@/lib/domain/people/principal';
 import type { Session } from '@/lib/domain/station/session/session';
@@ -10,6 +11,7 @@ import classes from '@/lib/ui/shop/shop.module.css';
 import {
   ConfirmPanel,
   DefectPanel,
+  fetchScanPanels,
   PartsPanel,
   PositionPanel,
   ProblemPanel,
@@ -18,10 +20,13 @@ import {
   SignPanel,
   StartPanel,
   StoppedPanel,
+  UnansweredPanel,
+  WorkPanel,
 } from '@/lib/ui/station/later-panels';
-import { UnansweredPanel } from '@/lib/ui/station/unanswered-panel';
-import { WorkPanel } from '@/lib/ui/station/work-panel';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
+
+/** After the first paint, and before anybody has scanned. */
+const FETCH_AFTER_MS = 500;
 
 /** What every panel of the station gets. */
 export type PanelProps = {
@@ -35,6 +40,10 @@ export type PanelProps = {
 export function TaskPanel(props: PanelProps) {
   const t = useTranslations('station');
   const { session, press } = props;
+  useEffect(() => {
+    const timer = setTimeout(fetchScanPanels, FETCH_AFTER_MS);
+    return () => clearTimeout(timer);
+  }, []);
   const { task } = session;
   const [problem] = session.problems;
   if (problem !== undefined)

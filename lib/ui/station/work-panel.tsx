@@ -1,17 +1,16 @@
 'use client';
 
 import { IconCheck, IconSignature, IconTool, IconX } from '@tabler/icons-react';
-import { useEffect } from 'react';
 import { useTranslations } from 'use-intl';
 import { may } from '@/lib/domain/people/permissions';
 import type { Work } from '@/lib/domain/station/session/session';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { InnerUnits } from '@/lib/ui/station/inner-units';
-import { fetchAsideBanner, ProvisionalStrip } from '@/lib/ui/station/later-panels';
 import { NoticeText } from '@/lib/ui/station/notice-text';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
 import { PartList } from '@/lib/ui/station/part-list';
+import { ProvisionalStrip } from '@/lib/ui/station/provisional-strip';
 import type { PanelProps } from '@/lib/ui/station/task-panel';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
 
@@ -21,7 +20,6 @@ export function WorkPanel(props: PanelProps & { task: TaskAt<'working'> }) {
   const { task, picture, person, press, session } = props;
   const { work, notice, question, isJoining } = task;
   const isOpen = question === null;
-  useEffect(fetchAsideBanner, []);
   const { unit } = work.about;
   const needsRepair = unit !== null && (unit.failure !== null || unit.open.length > 0);
   return (
