@@ -92,7 +92,7 @@ function Change({
   const turned = conditions.map((each, at) => (at === index ? { ...each, must: !each.must } : each));
   const action = t(`turn.${condition?.must === true ? 'mustNot' : 'must'}`);
   if (isOnlyMust && others.length > 0)
-    return <p className={`${classes.quiet} rk-no-print`}>{t('lastMust')}</p>;
+    return <p className={`${classes.change} ${classes.quiet} rk-no-print`}>{t('lastMust')}</p>;
   return (
     <p className={`${classes.change} rk-no-print`}>
       {!isOnlyMust && (

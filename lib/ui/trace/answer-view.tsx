@@ -86,8 +86,8 @@ export function AnswerView({
             {tDifference('link')}
           </Anchor>
         </Group>
-        <Completeness facts={answer} />
         <GroupTabs question={question} answer={answer} />
+        <Completeness facts={answer} />
         {answer.counts.certain.units + answer.counts.possible.units > 0 && (
           <Narrowing question={question} answer={answer} />
         )}

@@ -46,7 +46,8 @@ export function BarLink({
         <strong>{number(certain)}</strong>
         {possible > 0 && (
           <em>
-            + {number(possible)}
+            {' + '}
+            {number(possible)}
             <IconHelpHexagon aria-hidden />
           </em>
         )}
