@@ -69,7 +69,10 @@ test('a shift goes on without the server: units are judged, started and worked o
     await scan(page, held);
     await verdict(page, 'STOP', held);
     await page.getByText(`Give the result of ${due} first.`).waitFor();
-    await page.getByRole('button', { name: `Do not check ${held}` }).first().click();
+    await page
+      .getByRole('button', { name: `Do not check ${held}` })
+      .first()
+      .click();
     await page.keyboard.press('F8');
     await page.getByText(`${due}: Pass kept on this tablet`).waitFor();
     await page.getByText('one entry waits here').waitFor();
