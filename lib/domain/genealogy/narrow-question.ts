@@ -117,7 +117,7 @@ export type ConditionKind = Condition['kind'];
 export type ConditionOf<K extends ConditionKind> = Extract<Condition, { kind: K }>;
 
 /** The conditions of one question; at least one must, or the answer would be the whole plant less a few. */
-export const conditionsSchema = z
+const conditionsSchema = z
   .array(conditionSchema)
   .min(1)
   .max(CONDITIONS_MAX)
