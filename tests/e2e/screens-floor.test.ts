@@ -1,4 +1,4 @@
-import type { Page } from 'playwright';
+import type { Locator, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { faultsSeenByAxe } from '@/tests/support/axe-faults';
 import { eventMaker } from '@/tests/support/event-maker';
@@ -106,6 +106,13 @@ test('each role sees its own screens in the rail', async () => {
   await page.getByRole('heading', { name: 'Your role may not open this' }).waitFor();
   await rail.getByRole('button', { name: 'Sign out' }).click();
   await page.waitForURL('**/sign-in');
+  const right = async (part: Locator) => {
+    const box = await part.boundingBox();
+    return (box?.x ?? Number.POSITIVE_INFINITY) + (box?.width ?? 0);
+  };
+  const edge = await right(rail);
+  for (const button of await rail.getByRole('button').all())
+    expect(await right(button)).toBeLessThanOrEqual(edge);
 });
 
 test('the colours follow the device until they are switched, and stay so', async () => {
