@@ -62,6 +62,8 @@ describe('a scanned code', () => {
     ['R-10K', ['part']],
     ['CT-1', ['container']],
     ['SH-1', ['shipment']],
+    ['PANEL-9', ['panel']],
+    ['ORDER-9', ['order']],
     ['TEST-1', ['station']],
     ['op-1', ['operator']],
     ['r-1', []],

@@ -48,7 +48,10 @@ export function sceneHistory(now = Date.now()): WireEvent[] {
   const placed = Array.from({ length: UNIT_COUNT }, (_, index) => {
     const [unit, ago] = [serial(index + 1), placedAgo(index + 1)];
     return [
-      make.started({ unit, product: 'WX4', revision: 'C' }, { ...at(ago + 0.9), ...who }),
+      make.started(
+        { unit, product: 'WX4', revision: 'C', ...(index === 0 && { panel: 'PANEL-9', order: 'ORDER-9' }) },
+        { ...at(ago + 0.9), ...who },
+      ),
       make.passed(unit, 'L1-PRINT', { ...at(ago + 0.6), ...who }),
       make.passed(unit, 'L1-PLACE', { ...at(ago), ...who }),
     ];

@@ -6,6 +6,8 @@ export const SCANNED_KINDS = [
   'part',
   'container',
   'shipment',
+  'panel',
+  'order',
   'station',
   'operator',
 ] as const;

@@ -20,7 +20,12 @@ import { Narrowing } from '@/lib/ui/trace/narrowing';
 import { ShippedTable } from '@/lib/ui/trace/shipped-table';
 import { SubjectFacts } from '@/lib/ui/trace/subject-facts';
 import classes from '@/lib/ui/trace/trace.module.css';
-import { differenceAddress, type TraceQuestion, traceQuery } from '@/lib/ui/trace/trace-address';
+import {
+  differenceAddress,
+  type TraceQuestion,
+  traceAddress,
+  traceQuery,
+} from '@/lib/ui/trace/trace-address';
 import { TraceMoment, useMomentWords } from '@/lib/ui/trace/trace-moment';
 import { UsedUnits } from '@/lib/ui/trace/used-units';
 
@@ -100,12 +105,24 @@ export function AnswerView({
       <Section
         title={t(`units.title.${answer.shown}`)}
         beside={
-          <p>
-            {t('units.count', {
-              shown: answer.asked[answer.shown],
-              count: answer.counts[answer.shown].units,
-            })}
-          </p>
+          <Group gap="lg">
+            <p>
+              {t('units.count', {
+                shown: answer.asked[answer.shown],
+                count: answer.counts[answer.shown].units,
+              })}
+            </p>
+            {answer.shown === 'certain' && answer.asked.possible > 0 && (
+              <Anchor
+                component={Link}
+                href={traceAddress({ ...question, certainty: ['possible'] })}
+                prefetch={false}
+                className={`${classes.link} rk-no-print`}
+              >
+                {t('units.possibleToo', { count: answer.asked.possible })}
+              </Anchor>
+            )}
+          </Group>
         }
       >
         <UsedUnits

@@ -1,5 +1,6 @@
 import type { ScannedKind } from '@/lib/domain/genealogy/scanned-kind';
 import { codeHref } from '@/lib/ui/code-href';
+import { narrowAddress } from '@/lib/ui/narrow/narrow-address';
 import { traceAddress } from '@/lib/ui/trace/trace-address';
 
 /** Where a code of a kind leads: to its own page, or to its where-used answer. */
@@ -15,6 +16,9 @@ export function scannedAddress(kind: ScannedKind, code: string): string {
     case 'station':
     case 'operator':
       return traceAddress({ [kind]: code });
+    case 'panel':
+    case 'order':
+      return narrowAddress([{ must: true, kind: 'started', [kind]: code }]);
     default:
       return kind satisfies never;
   }

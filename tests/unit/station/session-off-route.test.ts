@@ -23,6 +23,15 @@ describe('at a station that is on no route', () => {
     expect(run.session.given).toMatchObject({ what: 'signed', answer: 'recorded' });
   });
 
+  it('a unit that is started here is done here: the next one may come', () => {
+    const run = new StationRun({ picture: OFF_ROUTE }).scan('U-9');
+    const startable = [{ product: 'WX4', revision: 'C' }];
+    run.stop('U-9', [{ code: 'unknown_unit' }], scanOf('U-9', { startable }));
+    run.press({ button: 'start', product: 'WX4', revision: 'C' }).settle();
+    expect(run.task.step).toBe('idle');
+    expect(run.session.given).toMatchObject({ unit: 'U-9', what: 'started', answer: 'recorded' });
+  });
+
   it('QA is told what speaks against a sign-off', () => {
     const signing = [{ code: 'on_hold' as const }];
     const run = new StationRun({ role: 'qa', picture: OFF_ROUTE }).scan('U-1');

@@ -1,3 +1,4 @@
+import type { EventDraft } from '@/lib/domain/station/event-draft';
 import { SCAN_COMMANDS, type ScanCommand } from '@/lib/domain/station/scan-command';
 import { repairOf } from '@/lib/domain/station/session/decide-task';
 import { chooseDefect, choosePosition, recordFail } from '@/lib/domain/station/session/note-defect';
@@ -196,7 +197,8 @@ function start(
   { picture }: SessionContext,
 ): SessionStep {
   const { order, boardLot } = session;
-  return record(withTask(session, { ...task, isSent: true }), {
+  const sent = withTask(session, { ...task, isSent: true });
+  const draft: EventDraft = {
     type: 'unit.started',
     station: picture.station.code,
     body: {
@@ -206,7 +208,9 @@ function start(
       ...(order !== '' && { order }),
       ...(boardLot !== '' && { boardLot }),
     },
-  });
+  };
+  // On a route the go for the unit follows at once; elsewhere the start is all that is done here.
+  return picture.isOnRoute ? record(sent, draft) : give(sent, 'started', task.unit, draft);
 }
 
 function sign(

@@ -6,7 +6,7 @@ import { ask, stepTo, takeNext, withTask } from '@/lib/domain/station/session/se
 type Settled = Extract<SessionInput, { kind: 'settled' }>;
 
 /** The server answered about an event: what was given is confirmed, and what waited for it goes on. */
-export function onSettled(before: Session, input: Settled, _context: SessionContext): SessionStep {
+export function onSettled(before: Session, input: Settled, context: SessionContext): SessionStep {
   const session = noteAnswer(before, input);
   if (input.how === 'after_kept') return stepTo(session);
   const isGiven = before.given?.tag === input.tag;
@@ -15,12 +15,14 @@ export function onSettled(before: Session, input: Settled, _context: SessionCont
   switch (task.step) {
     case 'new':
       if (!task.isSent) return stepTo(session, ...done);
+      // Where units are only marked, nothing is worked on: the next one may come.
+      if (input.isRecorded && !context.picture.isOnRoute) return goOn(session, done);
       if (input.isRecorded) return ask(session, task.unit);
       return stepTo(withTask(session, { ...task, isSent: false }));
     case 'signing':
       if (!task.isSent) return stepTo(session, ...done);
       if (!input.isRecorded) return stepTo(withTask(session, { ...task, isSent: false }));
-      return { ...takeNext(session), effects: [...done, ...takeNext(session).effects] };
+      return goOn(session, done);
     case 'working':
       if (!task.isJoining) return stepTo(session, ...done);
       return stepTo(
@@ -36,6 +38,11 @@ export function onSettled(before: Session, input: Settled, _context: SessionCont
     default:
       return stepTo(session, ...done);
   }
+}
+
+function goOn(session: Session, effects: SessionStep['effects']): SessionStep {
+  const next = takeNext(session);
+  return { ...next, effects: [...effects, ...next.effects] };
 }
 
 function noteAnswer(session: Session, { tag, isRecorded, how }: Settled): Session {

@@ -3,7 +3,7 @@ export const trace = {
   title: 'Trace',
   box: {
     label: 'Scan or type any code',
-    hint: 'Unit, reel, lot, part, stencil or other item, container, shipment, station, badge.',
+    hint: 'Unit, reel, lot, part, stencil or other item, container, shipment, panel, order, station, badge.',
   },
   unknown: {
     title: 'Nothing is known under {code}',
@@ -17,6 +17,8 @@ export const trace = {
     part: 'Part: which units used it',
     container: 'Container: what is in it',
     shipment: 'Shipment: what left with it',
+    panel: 'Panel: which units were started on it',
+    order: 'Order: which units were started for it',
     station: 'Station: which units were processed there',
     operator: 'Badge: which units this person processed',
   },
@@ -97,6 +99,7 @@ export const trace = {
       possible: 'Units, possible',
     },
     count: '{shown, number} of {count, number}',
+    possibleToo: '{count, plural, one {# more unit is} other {# more units are}} only possible: look',
     none: 'No unit.',
     unit: 'Unit',
     product: 'Product',
