@@ -148,6 +148,7 @@ test('changeover: a reel is spliced to the one that runs out', async () => {
   expect(await faultsSeenByAxe(page)).toEqual([]);
   await scan(page, '1-01');
   await verdict(page, 'GO', 'R-C4 is spliced on in slot 1-01.');
+  await page.getByText('may still feed').waitFor();
   await page.goto(`${shift.origin}/item/R-C4`);
   await page.getByText('Still there', { exact: true }).waitFor();
 });

@@ -14,6 +14,7 @@ const rowSchema = z.object({
   is_retired: z.boolean().nullable(),
   is_held: z.boolean(),
   from_at: z.number(),
+  old_end: z.string().nullable(),
 });
 
 /**
@@ -27,7 +28,10 @@ export async function findStandingItems(db: Queryable, station: string): Promise
          select from read.hold h
          where h.released_at = 'infinity'
            and (h.target_kind = 'item' and h.target = m.item or h.target_kind = 'lot' and h.target = i.lot)
-       ) as is_held
+       ) as is_held,
+       (
+         select g.item from read.splice g where g.event = m.event and read.grey_until(g.event) > now() limit 1
+       ) as old_end
      from read.mount m left join read.item i on i.item = m.item
      where m.station = $1 and m.to_at = 'infinity'
      order by m.slot, m.from_at, m.event`,
@@ -35,9 +39,9 @@ export async function findStandingItems(db: Queryable, station: string): Promise
   );
   return new Map(
     rows.map((row) => {
-      const { slot, is_retired, is_held, from_at, ...item } = rowSchema.parse(row);
+      const { slot, is_retired, is_held, from_at, old_end, ...item } = rowSchema.parse(row);
       const since = formatInstant(from_at);
-      return [slot, { ...item, isHeld: is_held, isRetired: is_retired ?? false, since }];
+      return [slot, { ...item, isHeld: is_held, isRetired: is_retired ?? false, since, oldEnd: old_end }];
     }),
   );
 }

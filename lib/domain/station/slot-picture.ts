@@ -16,6 +16,8 @@ export const standingItemSchema = z.object({
   isHeld: z.boolean(),
   isRetired: z.boolean(),
   since: z.string(),
+  /** What it was spliced to, while units may still take from that end. */
+  oldEnd: z.string().nullable(),
 });
 export type StandingItem = z.infer<typeof standingItemSchema>;
 

@@ -51,6 +51,9 @@ export function SlotCard({
           )}
         </span>
       )}
+      {item !== null && item.oldEnd !== null && (
+        <span>{t('changeover.slot.oldEnd', { item: item.oldEnd })}</span>
+      )}
       {state !== 'ready' && state !== 'free' && <span>{needs}</span>}
     </button>
   );

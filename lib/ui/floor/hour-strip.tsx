@@ -32,7 +32,7 @@ export function HourStrip({ hours, station }: { hours: LinePicture['hours']; sta
           >
             <XAxis
               dataKey="at"
-              interval={5}
+              interval={11}
               tickLine={false}
               axisLine={{ stroke: 'var(--rk-line-strong)' }}
               tick={TICK}

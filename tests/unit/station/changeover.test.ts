@@ -20,6 +20,7 @@ const standing: StandingItem = {
   isHeld: false,
   isRetired: false,
   since: '2026-03-02T08:00:00.000Z',
+  oldEnd: null,
 };
 const wants = (...parts: string[]) => [{ product: 'WX4', revision: 'C', parts }];
 const SLOTS: SlotPicture[] = [

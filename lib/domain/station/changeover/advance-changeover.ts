@@ -158,7 +158,7 @@ function spliced(
 
 /** Whether nothing known here speaks against the item in the slot: one that will be refused leaves no other place. */
 function fits({ expected, holds }: SlotPicture, { item, ...facts }: ItemPicture): boolean {
-  const standing = { item, ...facts, isHeld: facts.holds.length > 0, since: '' };
+  const standing = { item, ...facts, isHeld: facts.holds.length > 0, since: '', oldEnd: null };
   return slotState(expected, holds, standing) === 'ready';
 }
 

@@ -68,6 +68,7 @@ export const changeover = {
     needsAny: 'needs {kind}',
     since: 'since {time}',
     left: '{quantity, number} pcs',
+    oldEnd: 'spliced; the end of {item} may still feed',
     open: 'Slot {slot}',
   },
 } as const;

@@ -70,6 +70,7 @@ export const changeover: OperatorWords['changeover'] = {
     needsAny: 'necesita {kind}',
     since: 'desde {time}',
     left: '{quantity, number} pzas.',
+    oldEnd: 'empalmado; el final de {item} aún puede alimentar',
     open: 'Ranura {slot}',
   },
 };

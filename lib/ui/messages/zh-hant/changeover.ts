@@ -69,6 +69,7 @@ export const changeover: OperatorWords['changeover'] = {
     needsAny: '需要{kind}',
     since: '自 {time}',
     left: '{quantity, number} 個',
+    oldEnd: '已接料；{item} 的料尾可能仍在供料',
     open: '料站 {slot}',
   },
 };
