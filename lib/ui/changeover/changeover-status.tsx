@@ -95,7 +95,7 @@ function Done({ done }: { done: NonNullable<Changeover['done']> }) {
   const t = useTranslations('changeover');
   return (
     <>
-      {t(`done.${done.what}`, { item: done.item, slot: done.slot })}
+      {t(`done.${done.what}`, { item: done.item, slot: done.slot, quantity: String(done.quantity ?? '') })}
       {(done.left ?? []).map((place) => (
         <span key={`${place.station} ${place.slot}`}>
           <br />

@@ -7,8 +7,10 @@ import { may } from '@/lib/domain/people/permissions';
 import type { PersonPrincipal } from '@/lib/domain/people/principal';
 import type { Changeover, ChangeoverInput } from '@/lib/domain/station/changeover/changeover';
 import { BigButton } from '@/lib/ui/shop/big-button';
+import { CountDoubt } from '@/lib/ui/shop/count-doubt';
 import { COUNT_METHODS, type CountMethod, readQuantity } from '@/lib/ui/shop/count-method';
 import classes from '@/lib/ui/shop/shop.module.css';
+import { useCountDoubt } from '@/lib/ui/shop/use-count-doubt';
 
 /** What came out of a slot may be counted now; the next scan does not wait for it. */
 export function ReturnedCount({
@@ -21,15 +23,17 @@ export function ReturnedCount({
   dispatch: (input: ChangeoverInput) => void;
 }) {
   const t = useTranslations('changeover.returned');
+  const doubts = useTranslations('record.countDoubt');
   const [quantity, setQuantity] = useState('');
   const [method, setMethod] = useState<CountMethod>('by-hand');
   const [isBad, setBad] = useState(false);
+  const doubt = useCountDoubt(returned.knownQuantity, readQuantity(quantity));
   if (!may(person, 'event:item.counted')) return null;
   const save = (event: FormEvent): void => {
     event.preventDefault();
     const count = readQuantity(quantity);
     setBad(count === null);
-    if (count !== null) dispatch({ kind: 'counted', quantity: count, method });
+    if (count !== null && doubt.mayPass()) dispatch({ kind: 'counted', quantity: count, method });
   };
   return (
     <form className={classes.card} data-meaning="act" onSubmit={save}>
@@ -54,9 +58,10 @@ export function ReturnedCount({
           ))}
         </div>
       </fieldset>
+      <CountDoubt doubted={doubt.doubted} known={returned.knownQuantity} />
       <div className={classes.row}>
         <BigButton type="submit" look="act">
-          {t('save')}
+          {doubt.doubted === null ? t('save') : doubts('save', { quantity: doubt.doubted })}
         </BigButton>
         <BigButton onPress={() => dispatch({ kind: 'cleared' })}>{t('skip')}</BigButton>
       </div>

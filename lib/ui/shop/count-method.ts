@@ -9,3 +9,8 @@ export function readQuantity(text: string): number | null {
   const quantity = Number(plain);
   return Number.isFinite(quantity) ? quantity : null;
 }
+
+/** Whether a count is above the quantity last known of an item, which using it up can only make less. */
+export function isMoreThanKnown(count: number | null, known: number | null): boolean {
+  return count !== null && known !== null && count > known;
+}

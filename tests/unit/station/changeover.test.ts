@@ -64,14 +64,14 @@ describe('a changeover', () => {
     const run = new Run().give({ kind: 'scanned', code: '1-01' }).give({ kind: 'scanned', code: 'R-9' });
     run.give({ kind: 'identified', code: 'R-9', scan: reel('R-9', 'P-1') });
     run.give({ kind: 'settled', reasons: null });
-    expect(run.state.returned).toEqual({ item: 'R-1', slot: '1-01' });
+    expect(run.state.returned).toEqual({ item: 'R-1', slot: '1-01', knownQuantity: 10 });
     run.give({ kind: 'counted', quantity: 12, method: 'x-ray' }).give({ kind: 'settled', reasons: null });
     expect(run.recorded[1]).toEqual({
       type: 'item.counted',
       station: 'L1',
       body: { item: 'R-1', quantity: 12, method: 'x-ray' },
     });
-    expect(run.state).toMatchObject({ returned: null, done: { what: 'counted' } });
+    expect(run.state).toMatchObject({ returned: null, done: { what: 'counted', item: 'R-1', quantity: 12 } });
   });
 
   it('splices a reel to the one in its slot, and knows when none is there', () => {

@@ -4,6 +4,7 @@ import type {
   ChangeoverContext,
   ChangeoverEffect,
   ChangeoverInput,
+  ChangeoverReturned,
   ChangeoverStep,
   Splice,
 } from '@/lib/domain/station/changeover/changeover';
@@ -123,8 +124,8 @@ function mount(
 ): ChangeoverStep {
   const { splice } = state;
   const target = slots.find((each) => each.name === slot);
-  const standing = target?.item?.item ?? null;
-  const replaced = standing === item.item ? null : standing;
+  const standing = standingIn(target);
+  const replaced = standing?.item === item.item ? null : standing;
   if (splice !== null && replaced === null)
     return stay(
       { ...state, slot: null, notice: { code: 'nothing_to_splice', scanned: slot } },
@@ -139,13 +140,18 @@ function mount(
     })),
     splice === null || replaced === null
       ? { type: 'item.mounted', station, body: { item: item.item, slot } }
-      : spliced(station, { from: replaced, to: item.item, slot }, splice),
+      : spliced(station, { from: replaced.item, to: item.item, slot }, splice),
   ];
   const sending =
     splice === null
       ? { done: { what: 'mounted' as const, item: item.item, slot, left }, replaced }
       : { done: { what: 'spliced' as const, item: item.item, slot, left }, replaced: null };
   return stay({ ...state, sending, done: null, returned: null }, { kind: 'record', drafts });
+}
+
+function standingIn(slot: SlotPicture | undefined): ChangeoverReturned | null {
+  if (!slot?.item) return null;
+  return { item: slot.item.item, slot: slot.name, knownQuantity: slot.item.quantity };
 }
 
 function spliced(
@@ -163,9 +169,10 @@ function fits({ expected, holds }: SlotPicture, { item, ...facts }: ItemPicture)
 }
 
 function takeOut(state: Changeover, slot: string, { station, slots }: ChangeoverContext): ChangeoverStep {
-  const item = slots.find((each) => each.name === slot)?.item?.item;
-  if (isBusy(state) || item === undefined) return stay(state);
-  const sending = { done: { what: 'unmounted' as const, item, slot }, replaced: item };
+  const replaced = standingIn(slots.find((each) => each.name === slot));
+  if (isBusy(state) || replaced === null) return stay(state);
+  const { item } = replaced;
+  const sending = { done: { what: 'unmounted' as const, item, slot }, replaced };
   const draft = { type: 'item.unmounted' as const, station, body: { item, slot } };
   return stay({ ...quiet(state), sending, done: null, returned: null }, { kind: 'record', drafts: [draft] });
 }
@@ -177,8 +184,9 @@ function count(
 ): ChangeoverStep {
   const { returned } = state;
   if (isBusy(state) || returned === null) return stay(state);
-  const sending = { done: { what: 'counted' as const, ...returned }, replaced: null };
-  const body = { item: returned.item, quantity, method };
+  const { item, slot } = returned;
+  const sending = { done: { what: 'counted' as const, item, slot, quantity }, replaced: null };
+  const body = { item, quantity, method };
   return stay(
     { ...quiet(state), sending, done: null },
     {
@@ -205,8 +213,10 @@ function onSettled(state: Changeover, reasons: ChangeoverStop | null): Changeove
       },
       { kind: 'signal', signal: 'stop' },
     );
-  const returned = replaced === null ? null : { item: replaced, slot: done.slot };
-  return stay({ ...after, item: null, splice: null, done, returned }, { kind: 'signal', signal: 'go' });
+  return stay(
+    { ...after, item: null, splice: null, done, returned: replaced },
+    { kind: 'signal', signal: 'go' },
+  );
 }
 
 /** Refusals that another slot may not give. */

@@ -13,7 +13,12 @@ export type ChangeoverDone = {
   item: string;
   slot: string;
   left?: LeftPlace[];
+  /** What was counted. */
+  quantity?: number;
 };
+
+/** What came out of a slot, with the quantity last known of it. */
+export type ChangeoverReturned = { item: string; slot: string; knownQuantity: number | null };
 
 /** A scan that means nothing here. */
 export type ChangeoverNotice =
@@ -36,12 +41,12 @@ export type Changeover = {
   /** The slot that was chosen first, waiting for its item. */
   slot: string | null;
   /** What came out of a slot just now and may be counted. */
-  returned: { item: string; slot: string } | null;
+  returned: ChangeoverReturned | null;
   done: ChangeoverDone | null;
   stop: { item: string; slot: string | null; reasons: Refusal[] } | null;
   notice: ChangeoverNotice | null;
   /** The fact that the server has not answered yet. */
-  sending: { done: ChangeoverDone; replaced: string | null } | null;
+  sending: { done: ChangeoverDone; replaced: ChangeoverReturned | null } | null;
   lookup: string | null;
   held: string[];
   /** What was scanned behind a no-go before anybody had seen it; it was not taken. */

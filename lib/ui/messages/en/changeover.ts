@@ -16,7 +16,7 @@ export const changeover = {
     mounted: '{item} is in slot {slot}.',
     spliced: '{item} is spliced on in slot {slot}.',
     unmounted: '{item} is out of slot {slot}.',
-    counted: '{item} is counted.',
+    counted: '{item}: {quantity} counted.',
     left: 'It left slot {slot} of {station}.',
   },
   stopped: 'No-go: {item} did not go into slot {slot}.',

@@ -22,6 +22,10 @@ export const record = {
   signIn: 'Sign in',
   sendNow: 'Send now',
   sendingOne: 'Recording…',
+  countDoubt: {
+    ask: 'More than the {known, number} it had. Is it right?',
+    save: 'Yes, save {quantity, number}',
+  },
   fault: {
     empty: 'This is needed.',
     invalid_type: 'This is needed.',

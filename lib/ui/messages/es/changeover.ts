@@ -18,7 +18,7 @@ export const changeover: OperatorWords['changeover'] = {
     mounted: '{item} está en la ranura {slot}.',
     spliced: '{item} quedó empalmado en la ranura {slot}.',
     unmounted: '{item} salió de la ranura {slot}.',
-    counted: '{item} quedó contado.',
+    counted: '{item}: {quantity} contados.',
     left: 'Salió de la ranura {slot} de {station}.',
   },
   stopped: 'No pasa: {item} no entró en la ranura {slot}.',

@@ -21,6 +21,10 @@ export const record: OperatorWords['record'] = {
   signIn: 'Iniciar sesión',
   sendNow: 'Enviar ahora',
   sendingOne: 'Registrando…',
+  countDoubt: {
+    ask: 'Más que los {known, number} que tenía. ¿Es correcto?',
+    save: 'Sí, guardar {quantity, number}',
+  },
   fault: {
     empty: 'Esto hace falta.',
     invalid_type: 'Esto hace falta.',

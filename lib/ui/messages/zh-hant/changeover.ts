@@ -18,7 +18,7 @@ export const changeover: OperatorWords['changeover'] = {
     mounted: '{item} 已上料站 {slot}。',
     spliced: '{item} 已接料於料站 {slot}。',
     unmounted: '{item} 已自料站 {slot} 取下。',
-    counted: '{item} 已盤點。',
+    counted: '{item}：盤點 {quantity}。',
     left: '它已離開 {station} 的料站 {slot}。',
   },
   stopped: '不通過：{item} 未上料站 {slot}。',

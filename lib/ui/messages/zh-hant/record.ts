@@ -17,6 +17,7 @@ export const record: OperatorWords['record'] = {
   signIn: '登入',
   sendNow: '立即傳送',
   sendingOne: '記錄中…',
+  countDoubt: { ask: '多於原有的 {known, number}。正確嗎？', save: '是，儲存 {quantity, number}' },
   fault: {
     empty: '此欄必填。',
     invalid_type: '此欄必填。',
