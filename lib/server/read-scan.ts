@@ -49,6 +49,7 @@ function readCode(code: string, station: string | undefined): Promise<ScanPictur
       item,
       container: container === null ? null : { container: code, shipment: container.shipment },
       label: isRecorded ? null : readLabel(plant, code),
+      isPart: plant.namesPart(code),
       serialOf: serialOf(plant, code),
       startable: station === undefined || unit !== null ? [] : startableAs(plant, station, code),
     };

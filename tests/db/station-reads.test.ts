@@ -129,9 +129,11 @@ it('a scan tells what a code names', async () => {
     item: null,
     container: null,
     label: null,
+    isPart: false,
     serialOf: [],
     startable: [],
   });
+  expect(await readScan('C-100N', undefined)).toMatchObject({ item: null, label: null, isPart: true });
   const badge = name('op-print');
   expect((await readScan(place, place)).label).toEqual({ kind: 'station', station: place });
   expect((await readScan(badge, place)).label).toEqual({ kind: 'badge', badge });

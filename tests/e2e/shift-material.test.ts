@@ -32,20 +32,40 @@ test('goods-in: reels of one delivery are booked in one after the other', async 
   expect(await faultsSeenByAxe(page)).toEqual([]);
   await page.getByLabel('Quantity (optional)').fill('4000');
   await page.getByRole('form').getByRole('button', { name: 'Receive' }).click();
-  await verdict(page, 'GO', 'R-501 is booked in. Scan the next one.');
+  await verdict(
+    page,
+    'GO',
+    'R-501 is booked in. Part C-100N, lot LOT-500, quantity 4000. Scan the next one.',
+  );
   await expectFocusInScanBox(page);
 
   await scan(page, 'R-502');
   await page.getByRole('form', { name: 'Receive R-502' }).waitFor();
   expect(await page.getByLabel('Lot (optional)').inputValue()).toBe('LOT-500');
+  await page
+    .getByText('Taken over from R-501: part C-100N, lot LOT-500, supplier Kestrel Components, quantity 4000.')
+    .waitFor();
+  // The same gesture as for the first: each scan replaces what was taken over, and goes on to the next field.
+  await scan(page, 'C-99');
+  await page.getByText('No plant file names part C-99.').waitFor();
+  expect(await faultsSeenByAxe(page)).toEqual([]);
+  await scan(page, 'LOT-501');
+  await page.getByText('Taken over from R-501: supplier Kestrel Components, quantity 4000.').waitFor();
   await page.getByRole('form').getByRole('button', { name: 'Receive' }).click();
-  await verdict(page, 'GO', 'R-502 is booked in.');
+  await verdict(page, 'GO', 'R-502 is booked in. Part C-99, lot LOT-501, quantity 4000.');
+  await page.getByText('No plant file names part C-99.').waitFor();
+  await expectFocusInScanBox(page);
+
+  await scan(page, 'R-10K');
+  await verdict(page, 'STOP', 'R-10K is a part number, not an item.');
 
   await scan(page, 'R-501');
   await page.getByText('R-501 was booked in before.').waitFor();
   await page.getByRole('form').getByRole('button', { name: 'Receive' }).click();
   await verdict(page, 'STOP', 'nothing was recorded for R-501');
   await page.getByText('Item R-501 was booked in before.').waitFor();
+  const stop = page.getByRole('status').filter({ hasText: 'nothing was recorded for R-501' });
+  await expect.poll(async () => ((await stop.boundingBox())?.y ?? -1) >= 0).toBe(true);
 });
 
 test('goods-in: an item is counted, inspected and retired', async () => {
@@ -57,9 +77,19 @@ test('goods-in: an item is counted, inspected and retired', async () => {
   await page.getByRole('form', { name: 'Count R-C' }).waitFor();
   await page.getByText('1-01 of L1-PLACE').waitFor();
   expect(await faultsSeenByAxe(page)).toEqual([]);
-  await scan(page, '4321');
+  await scan(page, '54321');
   await page.keyboard.press('Enter');
+  await page.getByText('More than the 5,000 it had. Is it right?').waitFor();
+  expect(await faultsSeenByAxe(page)).toEqual([]);
+  await page.getByLabel('Quantity', { exact: true }).fill('4321');
+  await page.getByRole('button', { name: 'Save the count' }).click();
   await verdict(page, 'GO', 'R-C: 4321 counted.');
+  await scanAgain(page, 'R-C');
+  await page.getByRole('form', { name: 'Count R-C' }).waitFor();
+  await scan(page, '4400');
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Yes, save 4,400' }).click();
+  await verdict(page, 'GO', 'R-C: 4400 counted.');
 
   await page.getByRole('button', { name: 'Inspect', exact: true }).click();
   await scan(page, 'ST-1');
@@ -167,7 +197,7 @@ test('changeover: what comes out is counted on its return', async () => {
   await page.getByRole('button', { name: 'X-ray' }).click();
   expect(await faultsSeenByAxe(page)).toEqual([]);
   await page.getByRole('button', { name: 'Save the count' }).click();
-  await verdict(page, 'GO', 'R-R is counted.');
+  await verdict(page, 'GO', 'R-R: 3500 counted.');
   await expectFocusInScanBox(page);
 });
 

@@ -69,6 +69,7 @@ export function scanOf(code: string, names: Partial<ScanPicture> = {}): ScanPict
     item: null,
     container: null,
     label: null,
+    isPart: false,
     serialOf: [],
     startable: [],
     ...names,

@@ -22,6 +22,8 @@ export type Plant = {
   operator(badge: string): OperatorEntry | null;
   /** Whether counts are weighed, or devices named that scan changes: without both no answer looks for missing records. */
   weighsOrOwes: boolean;
+  /** Whether the plant file names a part: in its list of parts, or in any BOM. */
+  namesPart(part: string): boolean;
   /** Share of a part's use that may be lost at pick-up; null where the plant does not say, and nothing is weighed. */
   attritionOf(part: string): number | null;
   /** Declared kind of a slot, or null for a slot that the plant does not know. */
@@ -55,6 +57,11 @@ export function indexPlant(file: PlantFile): Plant {
   const attrition = new Map(
     (file.parts ?? []).flatMap((row) => (row.attrition === undefined ? [] : [[row.number, row.attrition]])),
   );
+  const boms = [...products.values()].flatMap(({ bom = [] }) => bom);
+  const parts = new Set([
+    ...(file.parts ?? []).map(({ number }) => number),
+    ...boms.flatMap(({ part }) => (part === undefined ? [] : [part])),
+  ]);
   const holds = new Map<string, ItemKind>();
   for (const station of stations.values())
     for (const slot of station.slots ?? []) holds.set(keyOf(station.code, slot.name), slot.holds);
@@ -71,6 +78,7 @@ export function indexPlant(file: PlantFile): Plant {
     operator: (badge) => operators.get(badge) ?? null,
     weighsOrOwes:
       attrition.size > 0 || (file.stations ?? []).some(({ scannedBy = [] }) => scannedBy.length > 0),
+    namesPart: (part) => parts.has(part),
     attritionOf: (part) => attrition.get(part) ?? null,
     slotHolds: (station, slot) => holds.get(keyOf(station, slot)) ?? null,
     suppliesAt: (station, product) =>

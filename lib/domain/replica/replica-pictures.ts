@@ -22,6 +22,7 @@ export function replicaScan(
     item: null,
     container: null,
     label: unit === null ? readLabel(known.plant, code) : null,
+    isPart: known.plant.namesPart(code),
     serialOf: serialOf(known.plant, code),
     startable: unit === null ? startableAs(known.plant, station, code) : [],
   };

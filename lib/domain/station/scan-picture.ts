@@ -90,6 +90,8 @@ export const scanPictureSchema = z.object({
   container: z.object({ container: z.string(), shipment: z.string().nullable() }).nullable(),
   /** What the code is the label of, when it names nothing that is recorded. */
   label: scannedLabelSchema.nullable(),
+  /** Whether the plant file names it as a part. */
+  isPart: z.boolean(),
   /** Product revisions whose serial pattern the code matches. */
   serialOf: z.array(z.object({ product: z.string(), revision: z.string() })),
   /** Of those, the ones whose units are started at the station that was named. */

@@ -2,14 +2,16 @@
 
 import { useState } from 'react';
 import { useTranslations } from 'use-intl';
+import type { BookedItem } from '@/lib/domain/items/receipt';
 import type { PersonPrincipal } from '@/lib/domain/people/principal';
 import type { LabelFacts } from '@/lib/domain/scanning/label-facts';
 import { AboutItem } from '@/lib/ui/items/about-item';
 import { CountForm } from '@/lib/ui/items/count-form';
 import { InspectForm } from '@/lib/ui/items/inspect-form';
 import type { ItemTask } from '@/lib/ui/items/item-task';
-import { ReceiveForm, type ReceiveMemory } from '@/lib/ui/items/receive-form';
+import { ReceiveForm } from '@/lib/ui/items/receive-form';
 import { RetireForm } from '@/lib/ui/items/retire-form';
+import { UnknownPart } from '@/lib/ui/items/unknown-part';
 import { ScanBox } from '@/lib/ui/scan-box';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
@@ -17,6 +19,7 @@ import { giveSignal } from '@/lib/ui/shop/signals';
 import { useFirstScan } from '@/lib/ui/shop/use-first-scan';
 import { useLabelWords } from '@/lib/ui/shop/use-label-words';
 import { type LookedUp, useLookedUp } from '@/lib/ui/shop/use-looked-up';
+import { useScrollUp } from '@/lib/ui/shop/use-scroll-up';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
 
 /** One task at goods-in: scan an item, say what there is to say, and it is ready for the next one. */
@@ -32,7 +35,7 @@ export function ItemDesk({
   const t = useTranslations('items');
   const { found, lookUp, clear } = useLookedUp();
   const [done, setDone] = useState<string | null>(null);
-  const [memory, setMemory] = useState<ReceiveMemory | null>(null);
+  const [booked, setBooked] = useState<BookedItem | null>(null);
   const [left, setLeft] = useState<string | null>(null);
   const [label, setLabel] = useState<LabelFacts | null>(null);
   const scan = async (code: string, facts: LabelFacts | null): Promise<void> => {
@@ -44,6 +47,7 @@ export function ItemDesk({
     if (picture === null || isStopped(task, { code, scan: picture, isAsking: false })) giveSignal('stop');
     else giveSignal('done');
   };
+  useScrollUp(done);
   useFirstScan(firstScan, (code) => void scan(code, null));
   const finish = (words: string): void => {
     setDone(words);
@@ -59,6 +63,7 @@ export function ItemDesk({
         </p>
       )}
       {found === null && done !== null && <VerdictPanel kind="go" text={done} />}
+      {found === null && done !== null && booked !== null && <UnknownPart part={booked.part} />}
       {found === null && done === null && <VerdictPanel kind="scan" text={t(`ready.${task}`)} />}
       {found !== null && <Found task={task} found={found} />}
       {found !== null && !found.isAsking && found.scan !== null && !isStopped(task, found) && (
@@ -69,8 +74,8 @@ export function ItemDesk({
               task={task}
               found={found}
               label={label}
-              memory={memory}
-              onMemory={setMemory}
+              booked={booked}
+              onBooked={setBooked}
               onDone={finish}
             />
             <div className={classes.row}>
@@ -88,7 +93,9 @@ export function ItemDesk({
 function isStopped(task: ItemTask, { scan }: LookedUp): boolean {
   if (scan === null) return true;
   if (scan.item !== null) return false;
-  return task !== 'receive' || scan.unit !== null || scan.container !== null || scan.label !== null;
+  return (
+    task !== 'receive' || scan.unit !== null || scan.container !== null || scan.isPart || scan.label !== null
+  );
 }
 
 function Found({ task, found }: { task: ItemTask; found: LookedUp }) {
@@ -105,6 +112,7 @@ function Found({ task, found }: { task: ItemTask; found: LookedUp }) {
     ) : null;
   if (scan.unit !== null) return <VerdictPanel kind="stop" text={t('isUnit', { code })} />;
   if (scan.container !== null) return <VerdictPanel kind="stop" text={t('isContainer', { code })} />;
+  if (scan.isPart) return <VerdictPanel kind="stop" text={t('isPart', { code })} />;
   if (scan.label !== null) return <VerdictPanel kind="caution" text={wordsOf(scan.label)} />;
   return task === 'receive' ? null : (
     <VerdictPanel
@@ -119,23 +127,33 @@ function TaskForm({
   task,
   found,
   label,
-  memory,
-  onMemory,
+  booked,
+  onBooked,
   onDone,
 }: {
   task: ItemTask;
   found: LookedUp;
   label: LabelFacts | null;
-  memory: ReceiveMemory | null;
-  onMemory: (memory: ReceiveMemory) => void;
+  booked: BookedItem | null;
+  onBooked: (booked: BookedItem) => void;
   onDone: (words: string) => void;
 }) {
   const item = found.code;
   switch (task) {
     case 'receive':
-      return <ReceiveForm item={item} label={label} memory={memory} onMemory={onMemory} onDone={onDone} />;
+      return (
+        <ReceiveForm
+          item={item}
+          label={label}
+          before={booked}
+          onBooked={(now, words) => {
+            onBooked(now);
+            onDone(words);
+          }}
+        />
+      );
     case 'count':
-      return <CountForm item={item} onDone={onDone} />;
+      return <CountForm item={item} knownQuantity={found.scan?.item?.quantity ?? null} onDone={onDone} />;
     case 'inspect':
       return <InspectForm item={item} onDone={onDone} />;
     case 'retire':

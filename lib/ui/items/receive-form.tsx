@@ -1,9 +1,12 @@
 'use client';
 
-import { IconInbox } from '@tabler/icons-react';
+import { IconCopy, IconInbox } from '@tabler/icons-react';
+import { useState } from 'react';
 import { useTranslations } from 'use-intl';
-import { ITEM_KINDS, type ItemKind } from '@/lib/domain/events/vocabulary';
+import { ITEM_KINDS } from '@/lib/domain/events/vocabulary';
+import { type BookedItem, beginReceipt, type Receipt, takenOver } from '@/lib/domain/items/receipt';
 import type { LabelFacts } from '@/lib/domain/scanning/label-facts';
+import { UnknownPart } from '@/lib/ui/items/unknown-part';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import { readQuantity } from '@/lib/ui/shop/count-method';
 import { FactField } from '@/lib/ui/shop/fact-field';
@@ -12,30 +15,29 @@ import { FormOutcome } from '@/lib/ui/shop/form-outcome';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { useFactForm } from '@/lib/ui/shop/use-fact-form';
 
-/** What the next item of a delivery most likely shares with this one. */
-export type ReceiveMemory = { kind: ItemKind; part: string; lot: string; supplier: string; quantity: string };
-
-const FIRST: ReceiveMemory = { kind: 'reel', part: '', lot: '', supplier: '', quantity: '' };
-
-/** Books an item in: kind, part, lot, supplier and quantity, filled in by its label and the item before. */
+/**
+ * Books an item in: kind, part, lot, supplier and quantity, filled in by its label and the item before. The keyboard
+ * begins in the first field for every item, so that a scanner goes through all of them the same way.
+ */
 export function ReceiveForm({
   item,
   label,
-  memory,
-  onMemory,
-  onDone,
+  before,
+  onBooked,
 }: {
   item: string;
   /** What the label of the item says, or null. */
   label: LabelFacts | null;
-  memory: ReceiveMemory | null;
-  onMemory: (memory: ReceiveMemory) => void;
-  onDone: (words: string) => void;
+  /** The item that was booked in before this one, or null. */
+  before: BookedItem | null;
+  onBooked: (booked: BookedItem, words: string) => void;
 }) {
   const t = useTranslations('items');
   const kinds = useTranslations('tags.itemKind');
-  const { fields, set, faults, state, submit } = useFactForm({
-    initial: withLabel(memory ?? FIRST, label),
+  const initial = beginReceipt(before, label);
+  const [part, setPart] = useState(initial.part);
+  const { fields, set, faults, state, submit } = useFactForm<Receipt>({
+    initial,
     toDraft: ({ kind, part, lot, supplier, quantity }) => ({
       type: 'item.received',
       body: {
@@ -47,11 +49,9 @@ export function ReceiveForm({
         ...(quantity.trim() !== '' && { quantity: readQuantity(quantity) ?? quantity }),
       },
     }),
-    onRecorded: (recorded) => {
-      onMemory(recorded);
-      onDone(t('done.receive', { item }));
-    },
+    onRecorded: (recorded) => onBooked({ ...recorded, item }, t('done.receive', saidOf(item, recorded))),
   });
+  const taken = takenOver(fields, before, label).map((field) => t(`fact.${field}`, { value: fields[field] }));
   return (
     <>
       <FormOutcome state={state} stopped={t('stopped', { item })} />
@@ -73,12 +73,16 @@ export function ReceiveForm({
           </div>
         </fieldset>
         <FactField
+          // The keyboard goes back to the first field when another kind was chosen.
+          key={fields.kind}
           label={t('field.part')}
           value={fields.part}
           fault={faults.part}
-          isFirst={memory === null && label === null}
+          isFirst
           onChange={(part) => set({ part })}
+          onLeave={setPart}
         />
+        <UnknownPart part={fields.part === part ? part : ''} />
         <FactField
           label={t('field.lot')}
           value={fields.lot}
@@ -98,21 +102,24 @@ export function ReceiveForm({
           inputMode="decimal"
           onChange={(quantity) => set({ quantity })}
         />
+        {before !== null && taken.length > 0 && (
+          <p className={classes.strip} data-meaning="act">
+            <IconCopy aria-hidden />
+            <span className={classes.grow}>
+              {t('takenOver', { item: before.item, facts: taken.join(', ') })}
+            </span>
+          </p>
+        )}
       </FactFormShell>
     </>
   );
 }
 
-/** What the label of this item says goes before what the one before it was. */
-function withLabel(memory: ReceiveMemory, label: LabelFacts | null): ReceiveMemory {
-  if (label === null) return memory;
-  return {
-    kind: memory.kind,
-    part: label.part ?? memory.part,
-    lot: label.lot ?? memory.lot,
-    supplier: label.supplier ?? memory.supplier,
-    quantity: label.quantity ?? memory.quantity,
-  };
+/** What was recorded of an item, as its GO says it. */
+function saidOf(item: string, { part, lot, quantity }: Receipt) {
+  const said = (value: string) => (value.trim() === '' ? '–' : value.trim());
+  const count = readQuantity(quantity);
+  return { item, part: said(part), lot: said(lot), quantity: count === null ? '–' : String(count) };
 }
 
 /** A text of the body where one was given; spaces around it were not meant. */

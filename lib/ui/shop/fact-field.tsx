@@ -1,6 +1,7 @@
 'use client';
 
 import { Textarea, TextInput } from '@mantine/core';
+import { useLayoutEffect, useRef } from 'react';
 import { useTranslations } from 'use-intl';
 import { record } from '@/lib/ui/messages/en/record';
 
@@ -13,17 +14,24 @@ export function FactField({
   inputMode = 'text',
   isFirst = false,
   onChange,
+  onLeave,
 }: {
   label: string;
   value: string;
   fault?: string | undefined;
   isLong?: boolean;
   inputMode?: 'text' | 'decimal';
-  /** Whether the keyboard goes here as soon as the form stands there. */
+  /** Whether the keyboard goes here as soon as the form stands there; a scan replaces what is filled in. */
   isFirst?: boolean;
   onChange: (value: string) => void;
+  /** When the keyboard has left it, what it says. */
+  onLeave?: (value: string) => void;
 }) {
   const t = useTranslations('record.fault');
+  const input = useRef<HTMLInputElement>(null);
+  useLayoutEffect(() => {
+    if (isFirst) input.current?.select();
+  }, [isFirst]);
   const error = fault === undefined ? null : t(isKnown(fault) ? fault : 'other');
   const shared = {
     size: 'xl',
@@ -39,7 +47,13 @@ export function FactField({
   return isLong ? (
     <Textarea {...shared} autosize minRows={1} spellCheck />
   ) : (
-    <TextInput {...shared} inputMode={inputMode} data-takes-scan />
+    <TextInput
+      {...shared}
+      ref={input}
+      inputMode={inputMode}
+      data-takes-scan
+      onBlur={(event) => onLeave?.(event.currentTarget.value)}
+    />
   );
 }
 

@@ -8,8 +8,8 @@ import classes from '@/lib/ui/shop/shop.module.css';
 import type { FormState } from '@/lib/ui/shop/use-fact-form';
 
 /**
- * The frame of a form that records a fact. A scanner's Enter in a field leads to the next one, and from the last one
- * to the button.
+ * The frame of a form that records a fact. A scanner's Enter in a field leads to the next one, whose text the next scan
+ * replaces, and from the last one to the button.
  */
 export function FactFormShell({
   title,
@@ -58,5 +58,7 @@ function leadOn(event: KeyboardEvent<HTMLFormElement>): void {
   const stops = [
     ...event.currentTarget.querySelectorAll<HTMLElement>('input, textarea, button[type=submit]'),
   ];
-  stops[stops.indexOf(event.target) + 1]?.focus();
+  const next = stops[stops.indexOf(event.target) + 1];
+  next?.focus();
+  if (next instanceof HTMLInputElement) next.select();
 }

@@ -5,7 +5,16 @@ import { apiPath, readApi } from '@/lib/offline/read-api';
 /** Asks the server what a code names; null without an answer. What cannot be a code names nothing. */
 export async function identifyCode(code: string): Promise<ScanPicture | null> {
   if (codeFault(code) !== null)
-    return { code, unit: null, item: null, container: null, label: null, serialOf: [], startable: [] };
+    return {
+      code,
+      unit: null,
+      item: null,
+      container: null,
+      label: null,
+      isPart: false,
+      serialOf: [],
+      startable: [],
+    };
   const answer = await readApi(apiPath('/api/scan', { code }), scanPictureSchema);
   return answer.ok ? answer.data : null;
 }

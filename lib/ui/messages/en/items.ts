@@ -22,6 +22,7 @@ export const items = {
   known: '{code} was booked in before.',
   isUnit: '{code} is a unit, not an item.',
   isContainer: '{code} is a container, not an item.',
+  isPart: '{code} is a part number, not an item. Scan the reel’s own code.',
   form: {
     receive: 'Receive {item}',
     count: 'Count {item}',
@@ -48,7 +49,7 @@ export const items = {
     retire: 'Retire',
   },
   done: {
-    receive: '{item} is booked in. Scan the next one.',
+    receive: '{item} is booked in. Part {part}, lot {lot}, quantity {quantity}. Scan the next one.',
     count: '{item}: {quantity} counted.',
     inspectPass: '{item} passed its inspection.',
     inspectFail: '{item} failed its inspection.',
@@ -56,6 +57,13 @@ export const items = {
   },
   stopped: 'No-go: nothing was recorded for {item}.',
   failHint: 'A failed item is not held by itself: place a hold on it, or retire it.',
+  takenOver: 'Taken over from {item}: {facts}. Scan or type over what differs.',
+  fact: {
+    part: 'part {value}',
+    lot: 'lot {value}',
+    supplier: 'supplier {value}',
+    quantity: 'quantity {value}',
+  },
   quantityOf: '{quantity, number}',
   toHolds: 'Place a hold',
   cancel: 'Another item',
@@ -73,5 +81,5 @@ export const items = {
     yes: 'Yes',
     nothing: '–',
   },
-  partUnknown: 'The plant has no part {part}. Check the number.',
+  partUnknown: 'No plant file names part {part}. Check the number.',
 } as const;

@@ -24,6 +24,7 @@ export const items: OperatorWords['items'] = {
   known: '{code} ya se había registrado.',
   isUnit: '{code} es una unidad, no un artículo.',
   isContainer: '{code} es un contenedor, no un artículo.',
+  isPart: '{code} es un número de parte, no un artículo. Escanee el código propio del carrete.',
   form: {
     receive: 'Recibir {item}',
     count: 'Contar {item}',
@@ -50,7 +51,7 @@ export const items: OperatorWords['items'] = {
     retire: 'Retirar',
   },
   done: {
-    receive: '{item} quedó registrado. Escanee el siguiente.',
+    receive: '{item} quedó registrado. Parte {part}, lote {lot}, cantidad {quantity}. Escanee el siguiente.',
     count: '{item}: {quantity} contados.',
     inspectPass: '{item} pasó la inspección.',
     inspectFail: '{item} falló la inspección.',
@@ -58,6 +59,13 @@ export const items: OperatorWords['items'] = {
   },
   stopped: 'No pasa: no se registró nada de {item}.',
   failHint: 'Un artículo que falla no queda retenido solo: ponga una retención o retírelo.',
+  takenOver: 'Tomado de {item}: {facts}. Escanee o escriba encima lo que sea distinto.',
+  fact: {
+    part: 'parte {value}',
+    lot: 'lote {value}',
+    supplier: 'proveedor {value}',
+    quantity: 'cantidad {value}',
+  },
   quantityOf: '{quantity, number}',
   toHolds: 'Poner retención',
   cancel: 'Otro artículo',
@@ -75,5 +83,5 @@ export const items: OperatorWords['items'] = {
     yes: 'Sí',
     nothing: '–',
   },
-  partUnknown: 'La planta no tiene la parte {part}. Revise el número.',
+  partUnknown: 'Ningún archivo de planta nombra la parte {part}. Revise el número.',
 };

@@ -24,6 +24,7 @@ export const items: OperatorWords['items'] = {
   known: '{code} 已入庫過。',
   isUnit: '{code} 是產品，不是物料。',
   isContainer: '{code} 是箱，不是物料。',
+  isPart: '{code} 是料號，不是物料。請掃描料盤本身的代碼。',
   form: { receive: '{item} 入庫', count: '{item} 盤點', inspect: '{item} 檢驗', retire: '{item} 停用' },
   field: {
     kind: '種類',
@@ -40,7 +41,7 @@ export const items: OperatorWords['items'] = {
   result: { pass: '合格', fail: '不合格' },
   submit: { receive: '入庫', count: '儲存數量', inspect: '儲存結果', retire: '停用' },
   done: {
-    receive: '{item} 已入庫。請掃描下一個。',
+    receive: '{item} 已入庫。料號 {part}，批號 {lot}，數量 {quantity}。請掃描下一個。',
     count: '{item}：盤點 {quantity}。',
     inspectPass: '{item} 檢驗合格。',
     inspectFail: '{item} 檢驗不合格。',
@@ -48,6 +49,8 @@ export const items: OperatorWords['items'] = {
   },
   stopped: '不通過：{item} 未記錄。',
   failHint: '不合格的物料不會自動扣留：請另行扣留或停用。',
+  takenOver: '沿用 {item}：{facts}。不同之處請掃描或輸入覆蓋。',
+  fact: { part: '料號 {value}', lot: '批號 {value}', supplier: '供應商 {value}', quantity: '數量 {value}' },
   quantityOf: '{quantity, number}',
   toHolds: '扣留',
   cancel: '另一個物料',
@@ -65,5 +68,5 @@ export const items: OperatorWords['items'] = {
     yes: '是',
     nothing: '–',
   },
-  partUnknown: '工廠沒有料號 {part}。請確認號碼。',
+  partUnknown: '工廠檔案中沒有料號 {part}。請確認號碼。',
 };
