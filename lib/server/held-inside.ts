@@ -1,5 +1,5 @@
 import { findHeldMaterial } from '@/lib/data/holds/find-held-material';
-import type { HeldInside } from '@/lib/domain/station/scan-picture';
+import type { UnitCaution } from '@/lib/domain/units/unit-caution';
 import { asBuilt } from '@/lib/server/as-built';
 import { database } from '@/lib/server/database';
 
@@ -7,7 +7,7 @@ import { database } from '@/lib/server/database';
 const UNITS_MAX = 32;
 
 /** What is on hold now and is in a unit, or in the units inside it. */
-export async function heldInside(unit: string): Promise<HeldInside[]> {
+export async function heldInside(unit: string): Promise<UnitCaution[]> {
   const held = await findHeldMaterial(database().pool);
   if (held.length === 0) return [];
   const items = new Set<string>();
@@ -23,5 +23,7 @@ export async function heldInside(unit: string): Promise<HeldInside[]> {
     for (const { unit: inner, until } of built?.children ?? [])
       if (until === null && family.size < UNITS_MAX) family.add(inner);
   }
-  return held.filter(({ kind, id }) => (kind === 'item' ? items : lots).has(id));
+  return held
+    .filter(({ kind, id }) => (kind === 'item' ? items : lots).has(id))
+    .map((each) => ({ what: 'held_inside', ...each }));
 }

@@ -18,6 +18,7 @@ import { isOnAnyRoute, serialOf, startableAs } from '@/lib/domain/station/starta
 import { unitPicture } from '@/lib/domain/station/unit-picture';
 import { formatInstant } from '@/lib/domain/time';
 import { database } from '@/lib/server/database';
+import { findLacks } from '@/lib/server/find-lacks';
 import { heldInside } from '@/lib/server/held-inside';
 import { readPlant } from '@/lib/server/read-plant';
 
@@ -25,7 +26,9 @@ import { readPlant } from '@/lib/server/read-plant';
 export async function readScan(code: string, station: string | undefined): Promise<ScanPicture> {
   const scan = await readCode(code, station);
   if (scan.unit === null || !(await isAsked(station))) return scan;
-  return { ...scan, unit: { ...scan.unit, heldInside: await heldInside(code) } };
+  const { unit } = scan;
+  if (unit.isScrapped) return scan;
+  return { ...scan, unit: { ...unit, cautions: [...unit.cautions, ...(await heldInside(code))] } };
 }
 
 /** Whether units may be signed off or packed where the code was scanned: only there is it looked into. */
@@ -72,7 +75,7 @@ async function readUnit(db: Queryable, unit: string, plant: Plant): Promise<Unit
     holds: holds
       .filter((hold) => hold.releasedAt === null)
       .map(({ hold, reason, automatic, at }) => ({ hold, reason, automatic, at })),
-    heldInside: [],
+    cautions: await findLacks(db, unit, { history, plant, stays: children }),
     signing: await judgeSigning(db, unit, plant),
   });
 }

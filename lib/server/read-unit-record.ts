@@ -11,6 +11,8 @@ import { unitStanding } from '@/lib/domain/units/unit-standing';
 import { asBuilt, type EventRecord } from '@/lib/server/as-built';
 import { findContainerMoves } from '@/lib/server/container-history';
 import { database } from '@/lib/server/database';
+import { findLacks } from '@/lib/server/find-lacks';
+import { heldInside } from '@/lib/server/held-inside';
 import { readPlant } from '@/lib/server/read-plant';
 
 /** Everything that a unit's page tells, now or as of a moment (RFC 3339); null when no event names the unit. */
@@ -40,10 +42,13 @@ export async function readUnitRecord(unit: string, at?: string): Promise<UnitRec
     ({ event }) => instantOf(event.at) <= untilUs,
   );
   const state = foldUnit(unit, own, plant);
+  const lacks = await findLacks(database().pool, unit, { history: own, plant, stays: record.children });
+  const held = at === undefined && !state.isScrapped ? await heldInside(unit) : [];
   return {
     ...record,
     standing: unitStanding(unit, state, plant),
     signOff: signOffOf(unit, own, plant),
+    cautions: [...lacks, ...held],
     history: [...history, ...around].sort((a, b) => compareKeys(keyOf(a), keyOf(b))),
   };
 }

@@ -82,13 +82,13 @@ it('a request that is too long, or means nothing, holds nothing', async () => {
   });
 });
 
-it('a unit with something on hold in it says so where it is signed and packed', async () => {
+it('a unit with something on hold in it says so on its page and off the route: at sign-off, packing and returns', async () => {
   const { through, mustSend, say, lot, place } = await openFloor();
   await mustSend(...through('WH1'), say.held('lot', lot));
-  expect((await readScan('WH1', undefined)).unit?.heldInside).toEqual([
-    { kind: 'lot', id: lot, reason: 'cracks' },
-  ]);
-  expect((await readScan('WH1', place)).unit?.heldInside).toEqual([]);
+  const held = [{ what: 'held_inside', kind: 'lot', id: lot, reason: 'cracks' }];
+  expect((await readScan('WH1', undefined)).unit?.cautions).toEqual(held);
+  expect((await readUnitRecord('WH1'))?.cautions).toEqual(held);
+  expect((await readScan('WH1', place)).unit?.cautions).toEqual([]);
 });
 
 it("a unit's history has what happened to its containers while it was inside", async () => {

@@ -5,11 +5,13 @@ import { stationPictureSchema } from '@/lib/domain/station/station-picture';
 import { listOpenHolds } from '@/lib/server/list-open-holds';
 import { listStations } from '@/lib/server/list-stations';
 import { nameOf } from '@/lib/server/name-of';
+import { putPlant } from '@/lib/server/put-plant';
 import { readChangeover } from '@/lib/server/read-changeover';
 import { readPack } from '@/lib/server/read-pack';
 import { readProduct } from '@/lib/server/read-product';
 import { readScan } from '@/lib/server/read-scan';
 import { readStation } from '@/lib/server/read-station';
+import { readUnitRecord } from '@/lib/server/read-unit-record';
 import { freshDatabase } from '@/tests/support/fresh-database';
 import { openFloor } from '@/tests/support/gate-floor';
 
@@ -81,6 +83,50 @@ it('a station remembers its last results, defects and scanned parts, without wha
     ['WA', 'fail', false, true],
   ]);
   expect(picture?.recent[2]?.defects).toEqual([{ code: 'BRIDGE', position: 'J1' }]);
+});
+
+it('from where a sub-assembly is usually put in, a unit without one says so; an empty position at once', async () => {
+  const { start, startInner, mustSend, say, print, place, test, product, inner, reel } = await openFloor();
+  const bom = [
+    { part: 'C-100N', positions: ['C1', 'C2'], station: place, slot: 'F1' },
+    { product: inner, positions: ['A1'] },
+  ];
+  const route = [
+    { step: 10, operation: 'print' },
+    { step: 20, operation: 'place' },
+    { step: 30, operation: 'test', attempts: 2 },
+  ];
+  await putPlant({ products: [{ number: product, revision: 'C', serialPattern: '^W', route, bom }] }, 'test');
+  const missing = { what: 'missing_inner', product: inner, position: 'A1' };
+  const cautionsOf = async (unit: string) => {
+    const { unit: picture } = scanPictureSchema.parse(await readScan(unit, test));
+    expect((await readUnitRecord(unit))?.cautions).toEqual(picture?.cautions);
+    return picture?.cautions;
+  };
+  // Nothing was usual yet when this one passed: it says so when every step is passed.
+  await mustSend(start('WJ0'), say.passed('WJ0', print), say.passed('WJ0', place));
+  expect(await cautionsOf('WJ0')).toEqual([]);
+  await mustSend(
+    start('WJ1'),
+    startInner('PJ1'),
+    say.passed('PJ1', test),
+    say.passed('WJ1', print),
+    say.joined('PJ1', 'WJ1', { station: place }),
+    say.passed('WJ1', place),
+    start('WJ2'),
+    say.passed('WJ2', print),
+  );
+  expect(await cautionsOf('WJ1')).toEqual([]);
+  expect(await cautionsOf('WJ2')).toEqual([]);
+  await mustSend(say.passed('WJ2', place), say.passed('WJ0', test));
+  expect(await cautionsOf('WJ2')).toEqual([missing]);
+  expect(await cautionsOf('WJ0')).toEqual([missing]);
+  const removed = say.removed('WJ1', 'C1');
+  const fitted = say.installed({ unit: 'WJ1', position: 'C1', item: reel });
+  await mustSend(removed, fitted);
+  expect(await cautionsOf('WJ1')).toEqual([]);
+  await mustSend(say.voided(fitted.id), say.separated('PJ1', 'WJ1'));
+  expect(await cautionsOf('WJ1')).toEqual([missing, { what: 'empty_position', position: 'C1' }]);
 });
 
 it('a scan tells what a code names', async () => {

@@ -99,10 +99,13 @@ test('assembly: lots are scanned once and remembered, and the power supply goes 
   await page.getByText('PSU2 at A1: not in yet. Scan it to put it in.').waitFor();
   await page.getByRole('button', { name: 'Use another lot for J-TB8' }).click();
   await page.keyboard.press('F8');
-  await page.getByText('Which lot?').waitFor();
+  await page.getByRole('heading', { name: 'Not complete yet' }).waitFor();
+  await page.getByText('PSU2 at A1: not in yet. Scan it to put it in.').waitFor();
+  await page.getByText(`Passed now, ${second} goes on incomplete.`).waitFor();
   expect(await faultsSeenByAxe(page)).toEqual([]);
   await scan(page, 'LOT-J2');
-  await page.getByRole('button', { name: 'Pass', exact: true }).click();
+  await page.getByText('from LOT-J2').waitFor();
+  await page.getByRole('button', { name: 'Pass it incomplete' }).click();
   await page.getByText(`${second}: Pass recorded`).waitFor();
 
   const draws = (await shift.asBuilt(first)).draws.map((draw) => [draw.item, draw.positions]);

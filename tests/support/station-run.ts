@@ -56,7 +56,7 @@ export function unitOf(unit: string, differs: Partial<UnitPicture> = {}): UnitPi
     joined: [],
     holds: [],
     signing: [],
-    heldInside: [],
+    cautions: [],
     ...differs,
   };
 }

@@ -28,7 +28,7 @@ export function replicaScan(
   };
 }
 
-/** A unit as a station needs to know it; what was fitted and which defects it had stand in its history, with the server. */
+/** A unit as a station needs to know it; what was fitted, what it lacks and which defects it had stand in its history, with the server. */
 function replicaUnitPicture(
   known: Known,
   { code: unit, kept }: { code: string; kept: ReplicaUnit | null },
@@ -65,7 +65,7 @@ function replicaUnitPicture(
     open: [],
     joined: [],
     holds: (kept?.holds ?? []).map((hold) => ({ ...hold, automatic: false, at: NO_EVENT.at })),
-    heldInside: [],
+    cautions: [],
     signing: judge({ ...NO_EVENT, type: 'unit.signed', body: { unit, meaning: '-' } }, known),
   };
 }

@@ -4,6 +4,7 @@ import { itemKindSchema, resultSchema } from '@/lib/domain/events/vocabulary';
 import { refusalSchema } from '@/lib/domain/gate/question';
 import { placeSchema } from '@/lib/domain/genealogy/answer';
 import { scannedLabelSchema } from '@/lib/domain/station/scanned-label';
+import { unitCautionSchema } from '@/lib/domain/units/unit-caution';
 
 /** What is this code? Asked with the station where it was scanned, for what may be done there. */
 export const scanQuestionSchema = z.strictObject({ code: codeSchema, station: codeSchema.optional() });
@@ -15,14 +16,6 @@ export const openHoldSchema = z.object({
   automatic: z.boolean(),
   at: z.string(),
 });
-
-/** An item or lot on hold of which something is in a unit, or in a unit inside it. */
-export const heldInsideSchema = z.object({
-  kind: z.enum(['item', 'lot']),
-  id: z.string(),
-  reason: z.string(),
-});
-export type HeldInside = z.infer<typeof heldInsideSchema>;
 
 const defectSchema = z.object({
   code: z.string(),
@@ -59,8 +52,8 @@ export const unitPictureSchema = z.object({
   open: z.array(z.string()),
   joined: z.array(z.object({ unit: z.string(), position: z.string() })),
   holds: z.array(openHoldSchema),
-  /** Items and lots on hold that it contains; looked up where units are signed off and packed, else empty. */
-  heldInside: z.array(heldInsideSchema),
+  /** What it lacks; and what is on hold inside it, looked up only off the route: where units are signed off, packed and returned. */
+  cautions: z.array(unitCautionSchema),
   /** What speaks against signing it off now; empty when nothing does. */
   signing: z.array(refusalSchema),
 });

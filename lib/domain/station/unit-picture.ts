@@ -4,6 +4,7 @@ import type { Place } from '@/lib/domain/genealogy/answer';
 import { ATTEMPTS_DEFAULT, type Plant, routeOf } from '@/lib/domain/plant/plant';
 import type { OpenDefect, UnitPicture } from '@/lib/domain/station/scan-picture';
 import { foldUnit } from '@/lib/domain/units/fold-unit';
+import { partPositions } from '@/lib/domain/units/part-positions';
 import { nextStep, offRouteKey, openFailure, owedSteps } from '@/lib/domain/units/progress';
 import type { UnitState } from '@/lib/domain/units/unit-state';
 
@@ -14,7 +15,7 @@ export type UnitSurroundings = {
   outer: string | null;
   joined: { unit: string; position: string }[];
   holds: UnitPicture['holds'];
-  heldInside: UnitPicture['heldInside'];
+  cautions: UnitPicture['cautions'];
   signing: Refusal[];
 };
 
@@ -40,7 +41,7 @@ export function unitPicture(
       last: state.steps[String(step)]?.last ?? null,
     })),
     failure: failureOf(state, history, plant),
-    ...positionsOf(history),
+    ...partPositions(history),
     ...around,
   };
 }
@@ -73,25 +74,4 @@ function lastDefects(history: readonly LoggedEvent[], plant: Plant, operation: s
     position,
     note,
   }));
-}
-
-function positionsOf(history: readonly LoggedEvent[]): Pick<UnitPicture, 'fitted' | 'open'> {
-  const fitted = new Set<string>();
-  const open = new Set<string>();
-  for (const event of history) {
-    if (event.type === 'unit.processed')
-      for (const position of (event.body.used ?? []).flatMap((used) => used.positions ?? [])) {
-        fitted.add(position);
-        open.delete(position);
-      }
-    if (event.type === 'part.removed') {
-      fitted.delete(event.body.position);
-      open.add(event.body.position);
-    }
-    if (event.type === 'part.installed') {
-      fitted.add(event.body.position);
-      open.delete(event.body.position);
-    }
-  }
-  return { fitted: [...fitted], open: [...open] };
 }

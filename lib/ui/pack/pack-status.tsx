@@ -4,8 +4,8 @@ import { IconBoxSeam } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import type { PackDesk, PackDone, PackInput } from '@/lib/domain/packing/desk/pack-desk';
 import { BigButton } from '@/lib/ui/shop/big-button';
-import { HeldCaution } from '@/lib/ui/shop/held-caution';
 import classes from '@/lib/ui/shop/shop.module.css';
+import { UnitCautions } from '@/lib/ui/shop/unit-cautions';
 import { useLabelWords } from '@/lib/ui/shop/use-label-words';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
 
@@ -16,7 +16,7 @@ export function PackStatus({ state, dispatch }: Props) {
   return (
     <>
       <Verdict state={state} />
-      {state.caution !== null && <HeldCaution {...state.caution} />}
+      {state.caution !== null && <UnitCautions {...state.caution} />}
       {state.notice !== null && <Notice notice={state.notice} dispatch={dispatch} />}
       {state.units.length > 0 && <PutAside dispatch={dispatch} />}
     </>

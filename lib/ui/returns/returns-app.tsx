@@ -13,6 +13,7 @@ import { BigButton } from '@/lib/ui/shop/big-button';
 import { DeskFrame } from '@/lib/ui/shop/desk-frame';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { giveSignal } from '@/lib/ui/shop/signals';
+import { UnitCautions } from '@/lib/ui/shop/unit-cautions';
 import { useFirstScan } from '@/lib/ui/shop/use-first-scan';
 import { type LookedUp, useLookedUp } from '@/lib/ui/shop/use-looked-up';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
@@ -41,7 +42,7 @@ function ReturnDesk({ firstScan }: { firstScan: string | null }) {
   const scan = async (code: string): Promise<void> => {
     setDone(null);
     const picture = await lookUp(code);
-    giveSignal(picture?.unit == null ? 'stop' : 'done');
+    giveSignal(picture?.unit == null ? 'stop' : picture.unit.cautions.length > 0 ? 'attention' : 'done');
   };
   useFirstScan(firstScan, (code) => void scan(code));
   const unit = found?.scan?.unit ?? null;
@@ -59,6 +60,7 @@ function ReturnDesk({ firstScan }: { firstScan: string | null }) {
       {unit !== null && (
         <div className={classes.columns}>
           <div className={classes.stack}>
+            <UnitCautions unit={unit.unit} cautions={unit.cautions} />
             <ReturnForm
               key={unit.unit}
               unit={unit}

@@ -2,7 +2,7 @@
 
 import { IconArrowBigRight, IconPuzzle } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
-import { innerPositions } from '@/lib/domain/station/product-picture';
+import { innerToJoin } from '@/lib/domain/station/session/inner-to-join';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
@@ -13,17 +13,9 @@ export function InnerUnits({ task, picture, press }: PanelProps & { task: TaskAt
   const t = useTranslations('station.inner');
   const { work, question, isJoining } = task;
   const joined = [...(work.about.unit?.joined ?? []), ...work.joined];
-  const usual = picture.joins.map((row) => row.product);
-  const missing =
-    work.about.product === null
-      ? []
-      : innerPositions(work.about.product).filter(
-          ({ inner, position }) =>
-            usual.includes(inner) && !joined.some((stay) => stay.position === position),
-        );
   return (
     <>
-      {missing.map(({ inner, position }) => (
+      {innerToJoin(work, picture).map(({ inner, position }) => (
         <p key={position} className={classes.strip} data-meaning="act">
           <IconPuzzle aria-hidden />
           <span className={classes.grow}>{t('missing', { product: inner, position })}</span>

@@ -6,8 +6,9 @@ import { useState } from 'react';
 import { useTranslations } from 'use-intl';
 import type { UnitPicture } from '@/lib/domain/station/scan-picture';
 import { BigButton } from '@/lib/ui/shop/big-button';
-import { HeldCaution } from '@/lib/ui/shop/held-caution';
 import classes from '@/lib/ui/shop/shop.module.css';
+import { UnitCautions } from '@/lib/ui/shop/unit-cautions';
+import { useCautionWords } from '@/lib/ui/shop/use-caution-words';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
 import { ProvisionalStrip } from '@/lib/ui/station/provisional-strip';
 import type { PanelProps } from '@/lib/ui/station/task-panel';
@@ -45,9 +46,9 @@ export function SignPanel({ task, person, press }: PanelProps & { task: TaskAt<'
         }
       />
       {about.provisional && <ProvisionalStrip provisional={about.provisional} />}
-      <HeldCaution unit={unit} held={about.unit?.heldInside ?? []} />
+      <UnitCautions unit={unit} cautions={about.unit?.cautions ?? []} />
       <section className={classes.card} data-meaning="act" aria-label={t('sign.title', { unit })}>
-        {about.unit !== null && <Covered steps={about.unit.steps} />}
+        {about.unit !== null && <Covered unit={about.unit} />}
         <Textarea
           size="xl"
           label={t('sign.meaning')}
@@ -76,14 +77,16 @@ export function SignPanel({ task, person, press }: PanelProps & { task: TaskAt<'
   );
 }
 
-/** Which steps the signature covers, and which it does not. */
-function Covered({ steps }: Pick<UnitPicture, 'steps'>) {
+/** Which steps the signature covers, and which it does not; nor does it cover what the unit lacks. */
+function Covered({ unit: { unit, steps, cautions } }: { unit: UnitPicture }) {
   const t = useTranslations('station.sign');
+  const lacks = cautions.filter(({ what }) => what !== 'held_inside').map(useCautionWords(unit));
   const wordsOf = (isPassed: boolean): string =>
     steps
       .filter(({ last }) => (last === 'pass') === isPassed)
       .map(({ step, operation }) => t('step', { operation, step: String(step) }))
       .join(', ');
+  const owed = [wordsOf(false), ...lacks].filter((words) => words !== '');
   return (
     <dl className={classes.stack}>
       <div>
@@ -92,7 +95,11 @@ function Covered({ steps }: Pick<UnitPicture, 'steps'>) {
       </div>
       <div>
         <dt className={classes.quiet}>{t('owes')}</dt>
-        <dd className={classes.line}>{wordsOf(false) || t('owesNothing')}</dd>
+        {(owed.length === 0 ? [t('owesNothing')] : owed).map((words) => (
+          <dd key={words} className={classes.line}>
+            {words}
+          </dd>
+        ))}
       </div>
     </dl>
   );

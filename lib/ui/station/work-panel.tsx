@@ -3,9 +3,11 @@
 import { IconCheck, IconSignature, IconTool, IconX } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import { may } from '@/lib/domain/people/permissions';
+import { aboutNow, innerToJoin } from '@/lib/domain/station/session/inner-to-join';
 import type { Work } from '@/lib/domain/station/session/session';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
+import { UnitCautions } from '@/lib/ui/shop/unit-cautions';
 import { InnerUnits } from '@/lib/ui/station/inner-units';
 import { NoticeText } from '@/lib/ui/station/notice-text';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
@@ -22,6 +24,11 @@ export function WorkPanel(props: PanelProps & { task: TaskAt<'working'> }) {
   const isOpen = question === null;
   const { unit } = work.about;
   const needsRepair = unit !== null && (unit.failure !== null || unit.open.length > 0);
+  // What is put in here is asked for below.
+  const toJoin = innerToJoin(work, picture).map(({ position }) => position);
+  const cautions = (aboutNow(work).unit?.cautions ?? []).filter(
+    (caution) => caution.what !== 'missing_inner' || !toJoin.includes(caution.position),
+  );
   return (
     <div className={classes.stack}>
       {session.aside === null ? (
@@ -37,6 +44,7 @@ export function WorkPanel(props: PanelProps & { task: TaskAt<'working'> }) {
           <NoticeText notice={notice} />
         </p>
       )}
+      <UnitCautions unit={work.unit} cautions={cautions} />
       <InnerUnits {...props} />
       {isOpen && (
         <div className={classes.verdictButtons}>

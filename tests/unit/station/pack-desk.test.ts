@@ -62,12 +62,13 @@ describe('packing', () => {
     expect(run.state).toMatchObject({ notice: { code: 'already_here', scanned: 'U-1' }, stop: null });
   });
 
-  it('names what is on hold inside a unit, and packs it all the same', () => {
-    const held = [{ kind: 'lot' as const, id: 'LOT-9', reason: 'cracks' }];
-    const run = new Run()
-      .scan('CT-1', KNOWN('CT-1'))
-      .scan('U-1', { unit: unitOf('U-1', { heldInside: held }) });
-    expect(run.state.caution).toEqual({ unit: 'U-1', held });
+  it('names what a unit lacks and what is on hold inside it, and packs it all the same', () => {
+    const cautions = [
+      { what: 'empty_position' as const, position: 'C14' },
+      { what: 'held_inside' as const, kind: 'lot' as const, id: 'LOT-9', reason: 'cracks' },
+    ];
+    const run = new Run().scan('CT-1', KNOWN('CT-1')).scan('U-1', { unit: unitOf('U-1', { cautions }) });
+    expect(run.state.caution).toEqual({ unit: 'U-1', cautions });
     expect(run.recorded).toEqual([packed('U-1', 'CT-1')]);
     expect(run.settle().unit('U-2').state.caution).toBeNull();
   });

@@ -231,6 +231,32 @@ describe('a scan while a result is owed', () => {
     expect(run.recorded[1]?.body).not.toHaveProperty('used');
   });
 
+  it('asks for a sub-assembly that is usual here before the pass, with a lot to scan or without', () => {
+    const joins = [{ product: 'PSU2', revision: 'B' }];
+    const run = new StationRun({ picture: { joins } }).scan('U-1').go('U-1').press({ button: 'pass' });
+    expect(run.task.step).toBe('parts');
+    run.press({ button: 'pass' });
+    expect(run.recorded).toEqual([]);
+    run.scan('P-1').identify('P-1', scanOf('P-1', { unit: unitOf('P-1', { product: 'PSU2' }) }));
+    run.settle().press({ button: 'pass' });
+    expect(run.recorded.map(({ type }) => type)).toEqual(['unit.joined', 'unit.processed']);
+    run.scan('U-2').go('U-2').press({ button: 'pass' }).press({ button: 'pass_without' });
+    expect(run.recorded.map(({ body }) => body.unit)).toEqual(['P-1', 'U-1', 'U-2']);
+    run.scan('U-3').go('U-3', { joined: [{ unit: 'P-3', position: 'A1' }] });
+    expect(run.press({ button: 'pass' }).recorded).toHaveLength(4);
+  });
+
+  it('signs what was put in since the go as no longer missing', () => {
+    const cautions = [
+      { what: 'missing_inner' as const, product: 'PSU2', position: 'A1' },
+      { what: 'empty_position' as const, position: 'C1' },
+    ];
+    const run = new StationRun({ role: 'admin' }).scan('U-1').go('U-1', { cautions }).scan('P-1');
+    run.identify('P-1', scanOf('P-1', { unit: unitOf('P-1', { product: 'PSU2' }) })).settle();
+    run.press({ button: 'signing' });
+    expect(run.task).toMatchObject({ step: 'signing', about: { unit: { cautions: cautions.slice(1) } } });
+  });
+
   it('puts in a sub-assembly that is not worked on here, before the result', () => {
     const run = new StationRun().scan('U-1').go('U-1').scan('P-1');
     run

@@ -31,11 +31,11 @@ function packUnit(before: PackDesk, unit: string, picture: ScanPicture['unit']):
   const place = picture?.place ?? null;
   if (container !== null && place?.kind === 'container' && place.container === container)
     return complain(before, { code: 'already_here', scanned: unit }, 'attention');
-  const held = picture?.heldInside ?? [];
-  const state = held.length === 0 ? before : { ...before, caution: { unit, held } };
+  const cautions = picture?.cautions ?? [];
+  const state = cautions.length === 0 ? before : { ...before, caution: { unit, cautions } };
   if (container === null) {
     const units = state.units.includes(unit) ? state.units : [...state.units, unit];
-    const signal = held.length === 0 ? ('done' as const) : ('attention' as const);
+    const signal = cautions.length === 0 ? ('done' as const) : ('attention' as const);
     return packStep({ ...state, units }, { kind: 'signal', signal });
   }
   return sendDone(

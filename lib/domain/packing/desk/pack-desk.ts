@@ -1,7 +1,8 @@
 import type { Refusal } from '@/lib/domain/gate/refusals';
 import type { EventDraft } from '@/lib/domain/station/event-draft';
-import type { HeldInside, ScanPicture } from '@/lib/domain/station/scan-picture';
+import type { ScanPicture } from '@/lib/domain/station/scan-picture';
 import type { ScannedLabel } from '@/lib/domain/station/scanned-label';
+import type { UnitCaution } from '@/lib/domain/units/unit-caution';
 
 /** What a packer is about: putting units in, taking out, or putting the container into another one. */
 export type PackMode = 'pack' | 'take_out' | 'nest';
@@ -37,8 +38,8 @@ export type PackDesk = {
   done: PackDone | null;
   stop: { about: PackDone; reasons: Refusal[] } | null;
   notice: PackNotice | null;
-  /** The last unit that was scanned, when something on hold is in it: it may go, but somebody must know. */
-  caution: { unit: string; held: HeldInside[] } | null;
+  /** The last unit that was scanned, when it lacks something or has something on hold in it: it may go, but somebody must know. */
+  caution: { unit: string; cautions: UnitCaution[] } | null;
   /** The fact that the server has not answered yet. */
   sending: PackDone | null;
   lookup: string | null;

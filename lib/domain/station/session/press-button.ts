@@ -1,6 +1,7 @@
 import type { EventDraft } from '@/lib/domain/station/event-draft';
 import { SCAN_COMMANDS, type ScanCommand } from '@/lib/domain/station/scan-command';
 import { repairOf } from '@/lib/domain/station/session/decide-task';
+import { aboutNow } from '@/lib/domain/station/session/inner-to-join';
 import { chooseDefect, choosePosition, recordFail } from '@/lib/domain/station/session/note-defect';
 import { pressInRepair } from '@/lib/domain/station/session/press-in-repair';
 import type { Session, Work } from '@/lib/domain/station/session/session';
@@ -234,7 +235,9 @@ function inWork(
 ): SessionStep {
   const { work, question } = task;
   if (press.button === 'signing')
-    return stepTo(withTask(session, { step: 'signing', unit: work.unit, about: work.about, isSent: false }));
+    return stepTo(
+      withTask(session, { step: 'signing', unit: work.unit, about: aboutNow(work), isSent: false }),
+    );
   if (question === null) return stepTo(session);
   if (press.button === 'join') return join(session, work, question, context);
   if (press.button === 'not_join')

@@ -1,6 +1,7 @@
 import { isMaterial } from '@/lib/domain/gate/material-rules';
 import { innerPositions, scannedLines } from '@/lib/domain/station/product-picture';
 import type { ItemPicture, ScanPicture } from '@/lib/domain/station/scan-picture';
+import { innerToJoin } from '@/lib/domain/station/session/inner-to-join';
 import { partsToFit, processedDraft } from '@/lib/domain/station/session/processed-draft';
 import type { JoinQuestion, Notice, Session, Task, Work } from '@/lib/domain/station/session/session';
 import type { SessionContext, SessionStep } from '@/lib/domain/station/session/session-input';
@@ -100,15 +101,17 @@ export function join(
   });
 }
 
-/** Gives the pass, unless a part that is usual here has no lot yet: then it is asked for. */
+/** Gives the pass, unless a part that is usual here has no lot yet or a sub-assembly is not in: then it is asked for. */
 export function pass(
   session: Session,
   work: Work,
   context: SessionContext,
   options: { isWithout: boolean },
 ): SessionStep {
-  const missing = partsToFit(work, session, context).filter((row) => row.item === null && !row.isWithout);
-  if (missing.length > 0 && !options.isWithout)
+  const isAllThere =
+    partsToFit(work, session, context).every((row) => row.item !== null || row.isWithout) &&
+    innerToJoin(work, context.picture).length === 0;
+  if (!isAllThere && !options.isWithout)
     return stepTo(withTask(session, { step: 'parts', work }), { kind: 'signal', signal: 'attention' });
   const draft = processedDraft({ work, result: 'pass', session, context });
   return followedBy(give(session, 'pass', work.unit, draft), takeNext);

@@ -107,6 +107,9 @@ export const station = {
     ask: 'Which lot?',
     askText: 'Scan the lot for each part that is fitted to {unit} here.',
     passWithout: 'Pass without them',
+    incomplete: 'Not complete yet',
+    incompleteText: 'Passed now, {unit} goes on incomplete.',
+    passIncomplete: 'Pass it incomplete',
     record: 'Pass',
   },
   inner: {

@@ -26,6 +26,8 @@ export const unit = {
     held: 'On hold',
     heldBy: '{reason} (since {time}{automatic, select, true {, placed by the gate} other {}})',
     heldAround: '{kind} {id}: {reason}',
+    lacks: 'Not complete',
+    heldInside: 'On hold inside',
     failed: 'Open failure',
     failedAt: 'Its last result at {operation} is a fail. Only {operation} may follow.',
     scrapped: 'Scrapped',

@@ -109,6 +109,9 @@ export const station: OperatorWords['station'] = {
     ask: '¿Qué lote?',
     askText: 'Escanee el lote de cada componente que se monta en {unit} aquí.',
     passWithout: 'Pasa sin ellos',
+    incomplete: 'Aún no está completa',
+    incompleteText: 'Si pasa ahora, {unit} sigue incompleta.',
+    passIncomplete: 'Pasa incompleta',
     record: 'Pasa',
   },
   inner: {

@@ -105,6 +105,9 @@ export const station: OperatorWords['station'] = {
     ask: '哪一批？',
     askText: '請掃描要裝到 {unit} 的每種零件的批料。',
     passWithout: '不裝，判良品',
+    incomplete: '尚未裝齊',
+    incompleteText: '現在判良品，{unit} 就會缺件往下走。',
+    passIncomplete: '缺件，判良品',
     record: '良品',
   },
   inner: {
