@@ -19,9 +19,10 @@ afterAll(() => shift?.close());
 
 const serial = (number: number) => `WX4C${String(number).padStart(7, '0')}`;
 
-test('an unsigned unit is not packed; QA signs it off, and it is', async () => {
+test('an unsigned unit is not packed; QA signs it off, and it is; what it lacks is said each time', async () => {
   const unit = serial(301);
-  await shift.send(...shift.unit(unit, 4));
+  await shift.send(...shift.unit(unit, 4), shift.say.removed(unit, 'C2'));
+  const lacks = ['Not in it yet: PSU2 at A1', 'C2 is empty: a part was removed and none was fitted.'];
   const pack = await shift.tablet('pk-1', '/pack');
   await verdict(pack, 'SCAN', 'Scan a unit, then its carton.');
   expect(await faultsSeenByAxe(pack)).toEqual([]);
@@ -36,6 +37,10 @@ test('an unsigned unit is not packed; QA signs it off, and it is', async () => {
   await chooseStation(qa, 'QA-1');
   await scan(qa, unit);
   await verdict(qa, 'GO', `${unit} · WX4 C: every step is passed.`);
+  for (const words of lacks) {
+    await qa.getByRole('alert').getByText(words).waitFor();
+    await qa.getByRole('definition').filter({ hasText: words }).waitFor();
+  }
   expect(await faultsSeenByAxe(qa)).toEqual([]);
   await qa.getByRole('button', { name: 'Sign off as qa-1' }).click();
   await qa.getByText(`${unit}: Sign-off recorded`).waitFor();
@@ -43,6 +48,7 @@ test('an unsigned unit is not packed; QA signs it off, and it is', async () => {
 
   await scan(pack, unit);
   await verdict(pack, 'GO', `${unit} is in CT-301.`);
+  for (const words of lacks) await pack.getByRole('alert').getByText(words).waitFor();
   await expectFocusInScanBox(pack);
 });
 
@@ -96,6 +102,7 @@ test('a carton is filled, put on a pallet and shipped; what is held keeps it bac
   const desk = await shift.tablet('en-1', '/returns');
   await scan(desk, units[2] ?? '');
   await desk.getByRole('form', { name: `Receive ${units[2]} as a return` }).waitFor();
+  await desk.getByRole('alert').getByText('Not in it yet: PSU2 at A1').waitFor();
   expect(await desk.getByLabel('Customer').inputValue()).toBe('Northgate Rail');
   await desk.getByLabel('Symptom or error code (optional)').fill('no radio');
   expect(await faultsSeenByAxe(desk)).toEqual([]);

@@ -111,6 +111,9 @@ test('assembly: lots are scanned once and remembered, and the power supply goes 
   const draws = (await shift.asBuilt(first)).draws.map((draw) => [draw.item, draw.positions]);
   expect(draws).toContainEqual(['LOT-J', ['J1', 'J2']]);
   expect(draws).toContainEqual(['CAR-1', []]);
+  const desk = await shift.tablet('en-1', `/unit/${second}`);
+  await desk.getByText('Not in it yet: PSU2 at A1').waitFor();
+
   const record = await shift.asBuilt(second);
   expect(record.draws.map((draw) => draw.item)).toContain('LOT-J2');
 });
