@@ -12,6 +12,7 @@ export function UnitCautions({ unit, cautions }: { unit: string; cautions: reado
   return (
     <div className={classes.strip} data-meaning="caution" role="alert">
       <IconAlertTriangleFilled aria-hidden />
+      <strong className={classes.code}>{unit}</strong>
       <div className={classes.grow}>
         {cautions.map(wordsOf).map((words) => (
           <p key={words} className={classes.line}>

@@ -73,6 +73,15 @@ describe('packing', () => {
     expect(run.settle().unit('U-2').state.caution).toBeNull();
   });
 
+  it('keeps a caution while its unit waits for its container, and until it is in', () => {
+    const cautions = [{ what: 'empty_position' as const, position: 'C14' }];
+    const wait = () => new Run().scan('U-1', { unit: unitOf('U-1', { cautions }) });
+    const run = wait().scan('CT-1', KNOWN('CT-1')).settle();
+    expect(run.state).toMatchObject({ done: { what: 'packed' }, caution: { unit: 'U-1', cautions } });
+    expect(run.unit('U-2').state.caution).toBeNull();
+    expect(wait().give({ kind: 'put_aside' }).state.caution).toBeNull();
+  });
+
   it('says of a label what it is', () => {
     const label = { kind: 'badge' as const, badge: 'op-1' };
     expect(new Run().scan('op-1', { label }).state.notice).toMatchObject({ code: 'is_label', label });

@@ -41,9 +41,9 @@ function respond(state: PackDesk, input: PackInput): PackStep {
     case 'closed':
       return isBusy(state) ? packStep(state) : packStep({ ...quiet(state), container: null, mode: 'pack' });
     case 'mode':
-      return isBusy(state) ? packStep(state) : packStep({ ...quiet(state), mode: input.mode, units: [] });
+      return isBusy(state) ? packStep(state) : packStep(quiet({ ...state, mode: input.mode, units: [] }));
     case 'put_aside':
-      return packStep({ ...quiet(state), units: [] });
+      return packStep(quiet({ ...state, units: [] }));
     default:
       return isBusy(state) ? packStep(state) : sendDone(quiet(state), ...factOf(state, input));
   }

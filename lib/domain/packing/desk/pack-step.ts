@@ -6,9 +6,11 @@ export function packStep(state: PackDesk, ...effects: PackEffect[]): PackStep {
   return { state, effects };
 }
 
-/** The same screen with nothing to say about the past. */
+/** The same screen with nothing to say about the past; a caution stays while its unit waits for its container. */
 export function quiet(state: PackDesk): PackDesk {
-  return { ...state, done: null, stop: null, notice: null, caution: null };
+  const isWaiting = state.caution !== null && state.units.includes(state.caution.unit);
+  const caution = isWaiting ? state.caution : null;
+  return { ...state, done: null, stop: null, notice: null, caution };
 }
 
 /** Hands a fact over; the screen waits for its answer. */
