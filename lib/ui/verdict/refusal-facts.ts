@@ -1,5 +1,4 @@
 import type { Refusal } from '@/lib/domain/gate/refusals';
-import { refusals } from '@/lib/ui/messages/en/refusals';
 
 /** Facts that some refusals of a code carry and others do not: messages ask for them by `has_…`. */
 const OPTIONAL_FACTS = ['expected', 'part', 'unit'] as const;
@@ -13,11 +12,34 @@ export function refusalFacts(refusal: Refusal): Record<string, string> {
   return facts;
 }
 
-const NOTHING_KNOWN: Record<string, string> = Object.fromEntries(
-  Object.values(refusals).flatMap(({ text }) =>
-    [...text.matchAll(/\{(\w+)[,}]/g)].map(([, name = '']) => [name, '…']),
-  ),
-);
+/** Every fact that a message names; the messages themselves are too large for a first load, and a test compares. */
+const FACTS = [
+  'container',
+  'device',
+  'deviceSeq',
+  'errors',
+  'event',
+  'expected',
+  'from',
+  'hold',
+  'id',
+  'into',
+  'item',
+  'kind',
+  'operation',
+  'operator',
+  'outer',
+  'part',
+  'product',
+  'reason',
+  'revision',
+  'shipment',
+  'slot',
+  'station',
+  'step',
+  'unit',
+];
+const NOTHING_KNOWN: Record<string, string> = Object.fromEntries(FACTS.map((name) => [name, '…']));
 
 function hasText(fact: unknown): boolean {
   return textOf(fact) !== '';
