@@ -101,11 +101,6 @@ test('each role sees its own screens in the rail', async () => {
     'Plant',
     'This device: scanner and language',
   ]);
-  expect(await rail.getByRole('link', { name: 'Floor' }).getAttribute('aria-current')).toBe('page');
-  await page.goto(`${scene.origin}/people`);
-  await page.getByRole('heading', { name: 'Your role may not open this' }).waitFor();
-  await rail.getByRole('button', { name: 'Sign out' }).click();
-  await page.waitForURL('**/sign-in');
   // Nothing at its foot is cut off.
   const isInside = await page.getByRole('button', { name: 'Sign out' }).evaluate((button) => {
     const box = button.getBoundingClientRect();
@@ -116,6 +111,11 @@ test('each role sees its own screens in the rail', async () => {
     );
   });
   expect(isInside).toBe(true);
+  expect(await rail.getByRole('link', { name: 'Floor' }).getAttribute('aria-current')).toBe('page');
+  await page.goto(`${scene.origin}/people`);
+  await page.getByRole('heading', { name: 'Your role may not open this' }).waitFor();
+  await rail.getByRole('button', { name: 'Sign out' }).click();
+  await page.waitForURL('**/sign-in');
 });
 
 test('the colours follow the device until they are switched, and stay so', async () => {
