@@ -1,5 +1,6 @@
 import type { Page, Route } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { z } from 'zod';
 import { faultsSeenByAxe } from '@/tests/support/axe-faults';
 import {
   chooseStation,
@@ -55,10 +56,11 @@ test('answers that are lost cost nothing: the same event is sent again', async (
   const unit = serial(211);
   const page = await atTest(unit);
   let lostCount = 0;
-  const ids: string[] = [];
+  const sent: string[] = [];
   await page.route('**/api/events', async (route: Route) => {
-    const sent: unknown = route.request().postDataJSON();
-    ids.push(JSON.stringify(sent));
+    // A pass of the person may come beside the same event as soon as the device has one.
+    const { events } = z.object({ events: z.array(z.unknown()) }).parse(route.request().postDataJSON());
+    sent.push(JSON.stringify(events));
     lostCount += 1;
     if (lostCount === 1) return route.abort();
     if (lostCount === 2) {
@@ -75,8 +77,8 @@ test('answers that are lost cost nothing: the same event is sent again', async (
   expect(await faultsSeenByAxe(page)).toEqual([]);
   await page.getByText(`${unit}: Pass recorded`).waitFor();
   expect(await resultsOf(unit)).toEqual(['pass']);
-  expect(ids.length).toBeGreaterThanOrEqual(4);
-  expect(new Set(ids).size).toBe(1);
+  expect(sent.length).toBeGreaterThanOrEqual(4);
+  expect([...new Set(sent)]).toHaveLength(1);
 });
 
 test('a reload loses neither the unit in work nor a result that is not sent yet', async () => {
