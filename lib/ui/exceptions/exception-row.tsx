@@ -42,12 +42,10 @@ export function ExceptionRow({ entry, action }: { entry: ExceptionEntry; action:
       </td>
       <td data-label={t('columns.when')}>
         <Moment at={at} precision="second" />
+        <br />
+        {t('arrived')} <Moment at={recordedAt} precision="second" />
       </td>
-      {cleared === null ? (
-        <td data-label={t('columns.arrived')}>
-          <Moment at={recordedAt} precision="second" />
-        </td>
-      ) : (
+      {cleared !== null && (
         <td data-label={t('columns.cleared')}>
           <Moment at={cleared.at} precision="second" />
           <br />

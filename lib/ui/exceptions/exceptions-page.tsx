@@ -46,12 +46,19 @@ function Exceptions({
 }) {
   const t = useTranslations('exceptions');
   if (entries.length === 0) return null;
-  const last = of === 'open' ? 'arrived' : 'cleared';
+  const columns = [
+    'what',
+    'broken',
+    'where',
+    'when',
+    ...(of === 'open' ? [] : ['cleared' as const]),
+    'actions',
+  ] as const;
   return (
     <table className={table.table}>
       <thead>
         <tr>
-          {(['what', 'broken', 'where', 'when', last, 'actions'] as const).map((column) => (
+          {columns.map((column) => (
             <th key={column} scope="col">
               {t(`columns.${column}`)}
             </th>

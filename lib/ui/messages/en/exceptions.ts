@@ -5,12 +5,12 @@ export const exceptions = {
     '{total, plural, =0 {Nothing is open} one {One event broke a rule and waits for QA} other {# events broke a rule and wait for QA}}',
   shown: 'Shown are the first {count, number} that came.',
   hint: 'It happened although a rule spoke against it: without the server, or at a machine that only reports. It is recorded, and its unit is on hold until QA has looked at it, or until the missing event comes that puts it right.',
+  arrived: 'arrived',
   columns: {
     what: 'What happened',
     broken: 'Rule that it broke',
     where: 'Where and by whom',
     when: 'Happened',
-    arrived: 'Arrived',
     cleared: 'Cleared',
     actions: 'Decide',
   },
