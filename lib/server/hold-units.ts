@@ -27,7 +27,7 @@ export function newHoldBatch(): string {
 
 /**
  * Puts a hold on each of the units that no open hold of the same reason stops yet; sending the same again, or the same
- * units in another batch, changes nothing. `ok: false` is a request that means nothing.
+ * units in another batch, changes nothing, but that two people at the same instant may each place one. `ok: false` is a request that means nothing.
  */
 export async function holdUnits(principal: PersonPrincipal, request: unknown): Promise<HeldUnits> {
   const parsed = requestSchema.safeParse(request);

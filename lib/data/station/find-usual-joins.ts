@@ -19,6 +19,7 @@ export async function findUsualJoins(
      cross join lateral (
        select e.unit from log.event e
        where e.type = 'unit.processed' and e.station = own.station and e.at < own.at
+         and not exists (select from read.voided v where v.event = e.id)
        order by e.at desc limit ${RESULTS_MAX}
      ) passed
      join read.joining j on j.outer_unit = passed.unit

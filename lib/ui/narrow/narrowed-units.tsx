@@ -1,28 +1,22 @@
 'use client';
 
-import { Button, Group } from '@mantine/core';
-import { useState } from 'react';
 import { useTranslations } from 'use-intl';
 import type { Certainty } from '@/lib/domain/genealogy/answer';
 import type { NarrowedUnit } from '@/lib/domain/genealogy/narrow-answer';
 import type { Condition } from '@/lib/domain/genealogy/narrow-question';
 import { CodeText } from '@/lib/ui/code-text';
 import { fetchNarrowed } from '@/lib/ui/narrow/fetch-narrowed';
-import classes from '@/lib/ui/narrow/narrow.module.css';
 import { PlaceText } from '@/lib/ui/place-text';
 import table from '@/lib/ui/table.module.css';
 import { HoldTag } from '@/lib/ui/tags/hold-tag';
 import { PlaceTag } from '@/lib/ui/tags/place-tag';
+import { PagedUnits } from '@/lib/ui/trace/paged-units';
 
-const MORE_COUNT = 500;
-
-/** The units of one group; the first come with the page, more when they are asked for. */
+/** The units of one group, page by page. */
 export function NarrowedUnits({
-  first,
-  next,
-  count,
   conditions,
   certainty,
+  ...page
 }: {
   first: readonly NarrowedUnit[];
   next: string | null;
@@ -30,36 +24,10 @@ export function NarrowedUnits({
   conditions: readonly Condition[];
   certainty: Certainty;
 }) {
-  const t = useTranslations('trace.units');
-  const [more, setMore] = useState({ units: first, next, isLoading: false, isFailed: false });
-  if (count === 0) return <p>{t('none')}</p>;
-  const load = async (): Promise<void> => {
-    setMore((before) => ({ ...before, isLoading: true, isFailed: false }));
-    const page = await fetchNarrowed({ conditions, certainty, limit: MORE_COUNT, cursor: more.next }).catch(
-      () => null,
-    );
-    setMore((before) =>
-      page === null
-        ? { ...before, isLoading: false, isFailed: true }
-        : { units: [...before.units, ...page.units], next: page.next, isLoading: false, isFailed: false },
-    );
-  };
   return (
-    <>
-      <p className="rk-only-print">{t('printed', { shown: more.units.length, count })}</p>
-      <Rows units={more.units} hasDoubts={certainty === 'possible'} />
-      <Group className="rk-no-print">
-        {more.next !== null && (
-          <Button variant="default" loading={more.isLoading} onClick={load}>
-            {t('more')}
-          </Button>
-        )}
-        <span className={classes.quiet} role="status">
-          {t('count', { shown: more.units.length, count })}
-          {more.isFailed && ` · ${t('failed')}`}
-        </span>
-      </Group>
-    </>
+    <PagedUnits {...page} readPage={(asked) => fetchNarrowed({ conditions, certainty, ...asked })}>
+      {(units) => <Rows units={units} hasDoubts={certainty === 'possible'} />}
+    </PagedUnits>
   );
 }
 

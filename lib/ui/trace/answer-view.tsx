@@ -17,6 +17,7 @@ import { Completeness } from '@/lib/ui/trace/completeness';
 import { fetchUsed } from '@/lib/ui/trace/fetch-used';
 import { GroupTabs } from '@/lib/ui/trace/group-tabs';
 import { Narrowing } from '@/lib/ui/trace/narrowing';
+import { PagedUnits } from '@/lib/ui/trace/paged-units';
 import { ShippedTable } from '@/lib/ui/trace/shipped-table';
 import { SubjectFacts } from '@/lib/ui/trace/subject-facts';
 import classes from '@/lib/ui/trace/trace.module.css';
@@ -27,7 +28,7 @@ import {
   traceQuery,
 } from '@/lib/ui/trace/trace-address';
 import { TraceMoment, useMomentWords } from '@/lib/ui/trace/trace-moment';
-import { UsedUnits } from '@/lib/ui/trace/used-units';
+import { UsedUnitRows } from '@/lib/ui/trace/used-unit-rows';
 
 /** A where-used answer: about what, how complete, certain and possible apart, where the units are, and the units. */
 export function AnswerView({
@@ -125,13 +126,15 @@ export function AnswerView({
           </Group>
         }
       >
-        <UsedUnits
+        <PagedUnits
           key={traceQuery(rows)}
           first={answer.units}
           next={answer.next}
           count={answer.asked[answer.shown]}
-          question={rows}
-        />
+          readPage={(page) => fetchUsed(rows, page)}
+        >
+          {(units) => <UsedUnitRows units={units} />}
+        </PagedUnits>
       </Section>
     </>
   );
