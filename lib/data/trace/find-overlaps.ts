@@ -18,8 +18,9 @@ const rowSchema = z.object({
 /**
  * What stood in the slots of the stations while units were processed, by id of the pass.
  *
- * Direction: pass → slots of its station → the last mount before the pass, and those begun during it. Intervals of a
- * slot follow each other, so both are short ranges of (station, slot, from_at).
+ * Direction: pass → slots of its station → the last mount begun by its end, which nearly always began before it; only
+ * where that one came during the pass, the others of that time and the last one before it. Intervals of a slot follow
+ * each other, so all are short ranges of (station, slot, from_at).
  */
 export async function findOverlaps(
   db: Queryable,
@@ -48,13 +49,21 @@ export async function findOverlaps(
        from jsonb_to_recordset($1::jsonb) as p(pass uuid, station text, at timestamptz, low timestamptz, high timestamptz)
        join read.slot_doubt s on s.station = p.station
        cross join lateral (
-         (select x.* from read.mount x
-          where x.station = s.station and x.slot = s.slot and x.from_at <= p.low - s.doubt
-          order by x.from_at desc, x.event desc limit 1)
+         select x.* from read.mount x
+         where x.station = s.station and x.slot = s.slot and x.from_at <= p.high + s.doubt
+         order by x.from_at desc, x.event desc limit 1
+       ) latest
+       cross join lateral (
+         select latest.*
+         union all
+         select x.* from read.mount x
+         where latest.from_at > p.low - s.doubt and x.station = s.station and x.slot = s.slot
+           and x.from_at > p.low - s.doubt and (x.from_at, x.event) < (latest.from_at, latest.event)
          union all
          (select x.* from read.mount x
-          where x.station = s.station and x.slot = s.slot
-            and x.from_at > p.low - s.doubt and x.from_at <= p.high + s.doubt)
+          where latest.from_at > p.low - s.doubt and x.station = s.station and x.slot = s.slot
+            and x.from_at <= p.low - s.doubt
+          order by x.from_at desc, x.event desc limit 1)
        ) m
        left join lateral (${GREY_UNTIL}) z on true
      ),

@@ -30,17 +30,11 @@ export async function findUnitEvents(db: Queryable, unit: string): Promise<UnitE
        (select v.void from read.voided v where v.event = e.id and e.type <> 'event.voided' order by v.void limit 1) as void
      from log.event e
      left join read.flagged f on f.event = e.id
-     where e.position in (
-       select position from log.event where unit = $1
-       union
-       select position from log.event
-       where type in ('unit.joined', 'unit.separated', 'part.installed')
-         and (coalesce(body ->> 'into', body ->> 'from', body ->> 'fromUnit')) collate "C" = $1
-       union
-       select position from log.event
-       where type in ('hold.placed', 'label.printed') and (body -> 'target' ->> 'kind') collate "C" = 'unit'
-         and (body -> 'target' ->> 'id') collate "C" = $1
-     )
+     where e.unit = $1
+       or (e.type in ('unit.joined', 'unit.separated', 'part.installed')
+           and (coalesce(e.body ->> 'into', e.body ->> 'from', e.body ->> 'fromUnit')) collate "C" = $1)
+       or (e.type in ('hold.placed', 'label.printed') and (e.body -> 'target' ->> 'kind') collate "C" = 'unit'
+           and (e.body -> 'target' ->> 'id') collate "C" = $1)
      order by e.at, e.id`,
     [unit],
   );

@@ -11,7 +11,7 @@ export function readDoubt(bits: number): Doubt[] {
 }
 
 /** SQL for the end of the grey zone that a mount (alias m) began, null where it began none. */
-export const GREY_UNTIL = 'select read.grey_until(m.event) as grey_until where m.is_spliced';
+export const GREY_UNTIL = 'select case when m.is_spliced then read.grey_until(m.event) end as grey_until';
 
 /**
  * SQL for why a pass (alias with at, low, high) that overlaps a stay in a slot (alias with from_at, to_at, grey_until)
