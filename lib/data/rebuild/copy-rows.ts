@@ -1,7 +1,7 @@
 import { finished } from 'node:stream/promises';
 import type pg from 'pg';
 import { from as copyFrom } from 'pg-copy-streams';
-import type { Row } from '@/lib/data/record/own-rows';
+import { cellText, type Row } from '@/lib/data/rows';
 
 /** Text of all tables together that is gathered before it is sent. */
 const TEXT_LENGTH_MAX = 8 * 1024 * 1024;
@@ -65,13 +65,7 @@ const ESCAPES: Record<string, string> = { '\\': '\\\\', '\t': '\\t', '\n': '\\n'
 
 /** A value in COPY's text format. */
 function copyText(value: Row[string] | undefined): string {
-  if (value === null || value === undefined) return '\\N';
-  if (typeof value === 'number' || typeof value === 'boolean') return String(value);
-  if (typeof value === 'string') return escaped(value);
-  if (Array.isArray(value)) return escaped(`{${value.map((each) => JSON.stringify(each)).join(',')}}`);
-  return escaped(JSON.stringify(value));
-}
-
-function escaped(text: string): string {
+  const text = cellText(value);
+  if (text === null) return '\\N';
   return /[\\\t\n\r]/.test(text) ? text.replace(/[\\\t\n\r]/g, (each) => ESCAPES[each] ?? each) : text;
 }

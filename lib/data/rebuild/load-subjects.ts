@@ -1,9 +1,10 @@
 import type { CopyRows } from '@/lib/data/rebuild/copy-rows';
 import type { Arrived, Subject, SubjectKind } from '@/lib/data/rebuild/read-subjects';
-import { ownRowsOf, type Row } from '@/lib/data/record/own-rows';
+import { ownRowsOf } from '@/lib/data/record/own-rows';
 import { containerRow } from '@/lib/data/record/refresh-container';
 import { itemRow } from '@/lib/data/record/refresh-item';
 import { unitRow } from '@/lib/data/record/unit-rows';
+import type { Row } from '@/lib/data/rows';
 import { doubtUs, type LoggedEvent } from '@/lib/domain/events/logged-event';
 import { changesSlot, touchedBy } from '@/lib/domain/events/touched';
 import type { Plant } from '@/lib/domain/plant/plant';
@@ -39,7 +40,12 @@ export class LoadSubjects {
     const noticed = arrived.filter((each) => !this.#cameVoided(each)).map(({ event }) => event);
     const counting = noticed.filter(({ id }) => !this.#voidedAt.has(id));
     for (const event of noticed) this.#notice(event);
-    for (const { table, names, rows } of ownRowsOf(counting)) await this.#rows.add(table, names, rows);
+    for (const { table, columns, rows } of ownRowsOf(counting))
+      await this.#rows.add(
+        table,
+        columns.map(({ name }) => name),
+        rows,
+      );
     const folded = this.#fold(kind, { subject, noticed, counting });
     if (folded !== null) await this.#rows.add(`read.${kind}`, Object.keys(folded), [folded]);
   }

@@ -11,6 +11,7 @@ import { noteArrivals } from '@/lib/data/record/refresh-devices';
 import { NO_NUMBERS, openUsedNumbers } from '@/lib/data/record/used-numbers';
 import type { Writing } from '@/lib/data/transaction';
 import { isSameContent, type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
+import { changesSlot, touchedBy } from '@/lib/domain/events/touched';
 import { judge } from '@/lib/domain/gate/judge';
 import type { Refusal } from '@/lib/domain/gate/refusals';
 import { FUTURE_TOLERANCE_US, formatInstant } from '@/lib/domain/time';
@@ -38,16 +39,23 @@ export async function appendBatch(
 ): Promise<AppendOutcome[]> {
   const batch = await Batch.open(writing, submitted);
   const outcomes: AppendOutcome[] = [];
-  for (const each of submitted) outcomes.push(await batch.append(each));
+  for (const each of submitted) {
+    outcomes.push(await batch.append(each));
+    if (outcomes.length % SENT_AHEAD_EACH === 0) await batch.sendAhead();
+  }
   await batch.close();
   return outcomes;
 }
+
+/** PostgreSQL writes so many events while the next ones are judged. */
+const SENT_AHEAD_EACH = 100;
 
 const NOT_ARRIVED: readonly string[] = ['time_in_future', 'device_seq_reused'];
 
 const beforeRow = z.object({ has_flagged: z.boolean(), voided: z.array(z.string()) });
 
 class Batch {
+  /** Reads see what was recorded before them, also what was not sent yet. */
   readonly #db: Writing;
   readonly #kept: KeptRecord;
   readonly #recordedAtUs: number;
@@ -61,10 +69,16 @@ class Batch {
   readonly #flagsOf = new Map<string, Refusal[]>();
 
   constructor(writing: { db: Writing; kept: KeptRecord; recordedAtUs: number }) {
-    this.#db = writing.db;
     this.#kept = writing.kept;
     this.#recordedAtUs = writing.recordedAtUs;
     this.#recorder = new Recorder(writing);
+    this.#db = {
+      ...writing.db,
+      query: (text, values) => {
+        this.#recorder.flush();
+        return writing.db.query(text, values);
+      },
+    };
   }
 
   /** Opens a batch, and reads in bulk what most of its events will be judged on. */
@@ -72,8 +86,9 @@ class Batch {
     writing: { db: Writing; kept: KeptRecord; recordedAtUs: number },
     submitted: readonly Submitted[],
   ): Promise<Batch> {
-    const { db, kept } = writing;
+    const { kept } = writing;
     const batch = new Batch(writing);
+    const db = batch.#db;
     const events = submitted.map(({ event }) => event);
     const once = submitted.filter(({ isNumberOnce }) => isNumberOnce).map(({ event }) => event);
     // What was expected of the turn and of the events is checked by PostgreSQL before anything is written.
@@ -102,14 +117,33 @@ class Batch {
 
   async #readAhead(events: readonly LoggedEvent[]): Promise<void> {
     const units = events.flatMap((event) => subjectUnit(event) ?? []);
-    const stations = events.flatMap((event) => (event.type === 'unit.processed' ? [event.station] : []));
+    const stations = events.flatMap((event) =>
+      event.type === 'unit.processed' || changesSlot(event) ? [event.station] : [],
+    );
+    const items = events.flatMap((event) => touchedBy(event).items);
+    const containers = events.flatMap((event) => touchedBy(event).mentioned);
     const { cache } = this.#kept;
     await Promise.all([
       cache.units.require(units),
       cache.joiningsOfInner.require(units),
-      cache.holds.require(units.map((unit) => holdKey('unit', unit))),
+      cache.joiningsOfOuter.require(units),
       cache.slots.require(stations),
+      cache.items.require(items),
+      cache.itemHistories.require(items),
+      cache.containers.require(containers),
+      cache.holds.require([
+        ...units.map((unit) => holdKey('unit', unit)),
+        ...items.map((item) => holdKey('item', item)),
+        ...events.flatMap(lotOf).map((lot) => holdKey('lot', lot)),
+        ...containers.map((container) => holdKey('container', container)),
+      ]),
     ]);
+  }
+
+  /** Hands over what was recorded so far, and lets the connection send it. */
+  sendAhead(): Promise<void> {
+    this.#recorder.sendEvents();
+    return new Promise((resolve) => setImmediate(resolve));
   }
 
   async append({ refusal, isNumberOnce, ...arriving }: Submitted): Promise<AppendOutcome> {
@@ -162,7 +196,6 @@ class Batch {
 
   async #judge(event: LoggedEvent): Promise<Refusal[]> {
     if (this.#toJudge.length > 0) await this.#settle();
-    this.#recorder.flushBefore(event);
     const reasons = await this.#reasonsAgainst(event);
     const mayBeSettled = this.#kept.hasFlagged && this.#changes.length > 0;
     if (!mayBeSettled || !reasons.some(({ code }) => code === 'on_hold')) return reasons;
@@ -202,4 +235,8 @@ class Batch {
     for (const [id, flags] of await judgeRecorded(judging, toJudge, changes))
       this.#flagsOf.get(id)?.splice(0, Number.POSITIVE_INFINITY, ...flags);
   }
+}
+
+function lotOf({ type, body }: LoggedEvent): string[] {
+  return type === 'item.received' && body.lot !== undefined ? [body.lot] : [];
 }

@@ -2,7 +2,6 @@ import { loadPlant } from '@/lib/data/plant/load-plant';
 import type { Queryable } from '@/lib/data/pool';
 import { openRecordCache, type RecordCache } from '@/lib/data/record/record-cache';
 import type { Expectation, Writing } from '@/lib/data/transaction';
-import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 import { indexPlant, type Plant } from '@/lib/domain/plant/plant';
 
 /** Most entries that are kept from one turn to the next. */
@@ -21,16 +20,9 @@ export class KeptRecord {
   hasFlagged = false;
   #turn: number | null = null;
   #db = CLOSED;
-  #unwritten: readonly LoggedEvent[] = [];
 
   constructor() {
-    const db: Queryable = { query: (text, values) => this.#db.query(text, values) };
-    this.cache = openRecordCache(db, () => this.#unwritten);
-  }
-
-  /** Events that count and are not in the log yet: they belong to their units' histories. */
-  set unwritten(events: readonly LoggedEvent[]) {
-    this.#unwritten = events;
+    this.cache = openRecordCache({ query: (text, values) => this.#db.query(text, values) });
   }
 
   /** What a next transaction with these new events takes for granted; nothing when nothing is kept. */
@@ -40,7 +32,7 @@ export class KeptRecord {
   }
 
   /** Goes on in a transaction that was begun with the expectation; false when there was none. */
-  continueIn(db: Writing): boolean {
+  continueIn(db: Queryable): boolean {
     if (this.#turn === null) return false;
     this.#turn += 1;
     this.#db = db;
@@ -50,7 +42,7 @@ export class KeptRecord {
   }
 
   /** Begins anew in a transaction that expects nothing. */
-  async startIn(db: Writing): Promise<void> {
+  async startIn(db: Queryable & Pick<Writing, 'turn'>): Promise<void> {
     this.#db = db;
     this.plant = (await loadPlant(db)).plant;
     this.#turn = await db.turn;
@@ -59,7 +51,6 @@ export class KeptRecord {
   forget(): void {
     this.#turn = null;
     this.#db = CLOSED;
-    this.#unwritten = [];
     this.cache.clear();
   }
 }

@@ -1,14 +1,12 @@
 import type { Queryable } from '@/lib/data/pool';
+import { type Row, readColumns, rowsSource } from '@/lib/data/rows';
 import { doubtUs, type LoggedEvent } from '@/lib/domain/events/logged-event';
 import { directDrawsOf, passOf } from '@/lib/domain/genealogy/draw-rows';
 import { formatInstant } from '@/lib/domain/time';
 
-/** A row as JSON and COPY both tell it. */
-export type Row = Record<string, string | number | boolean | string[] | object | null>;
-
 type OwnTable = {
   table: string;
-  /** Columns with their types, as `jsonb_to_recordset` wants them. */
+  /** Columns with their types. */
   columns: string;
   /** The rows that an event owns in this table; nothing but the event decides them. */
   rowsOf: (event: LoggedEvent) => Row[];
@@ -150,31 +148,25 @@ const OWN_TABLES: readonly OwnTable[] = [
   },
 ];
 
-/** Rows that events own in one table, with the names of the columns in the order of the declaration. */
-export type OwnRows = { table: string; columns: string; names: string[]; rows: Row[] };
+/** Rows that events own in one table, with its columns. */
+export type OwnRows = { table: string; columns: ReturnType<typeof readColumns>; rows: Row[] };
 
 /** The rows that events own, table by table; tables without any are left out. */
 export function ownRowsOf(events: readonly LoggedEvent[]): OwnRows[] {
   return OWN_TABLES.flatMap(({ table, columns, rowsOf }) => {
     const rows = events.flatMap(rowsOf);
-    return rows.length === 0 ? [] : [{ table, columns, names: namesOf(columns), rows }];
+    return rows.length === 0 ? [] : [{ table, columns: readColumns(columns), rows }];
   });
 }
 
 /** Adds the rows that events own, one statement a table that has any. */
 export async function insertOwnRows(db: Queryable, events: readonly LoggedEvent[]): Promise<void> {
   await Promise.all(
-    ownRowsOf(events).map(({ table, columns, names, rows }) =>
-      db.query(
-        `insert into ${table} (${names}) select ${names} from jsonb_to_recordset($1::jsonb) as r(${columns})`,
-        [JSON.stringify(rows)],
-      ),
-    ),
+    ownRowsOf(events).map(({ table, columns, rows }) => {
+      const { names, select, from, values } = rowsSource(columns, rows);
+      return db.query(`insert into ${table} (${names}) select ${select} from ${from}`, values);
+    }),
   );
-}
-
-function namesOf(columns: string): string[] {
-  return columns.split(', ').map((column) => column.split(' ')[0] ?? '');
 }
 
 /** Takes away the rows that an event owns: it was voided. */

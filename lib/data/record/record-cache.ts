@@ -3,10 +3,10 @@ import { openInstantColumn } from '@/lib/data/columns';
 import { findContainerHistories, findItemHistories, findUnitHistories } from '@/lib/data/log/find-events';
 import type { Queryable } from '@/lib/data/pool';
 import { loadUnits, type UnitEntry } from '@/lib/data/record/unit-rows';
-import { type LoggedEvent, subjectUnit } from '@/lib/domain/events/logged-event';
+import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 import { type HoldTargetKind, holdTargetKindSchema, itemKindSchema } from '@/lib/domain/events/vocabulary';
 import type { ItemFacts, OpenHold } from '@/lib/domain/gate/known';
-import { compareKeys, formatInstant, type OrderKey } from '@/lib/domain/time';
+import { formatInstant, type OrderKey } from '@/lib/domain/time';
 
 const itemRow = z.object({
   item: z.string(),
@@ -115,11 +115,8 @@ export function holdKey(kind: HoldTargetKind, id: string): string {
   return JSON.stringify([kind, id]);
 }
 
-/**
- * The part of the record that a batch of events is judged on, read in bulk and kept while it cannot change.
- * `unwritten` gives the events that count and are not in the log yet: they belong to their units' histories.
- */
-export function openRecordCache(db: Queryable, unwritten: () => readonly LoggedEvent[] = () => []) {
+/** The part of the record that a batch of events is judged on, read in bulk and kept while it cannot change. */
+export function openRecordCache(db: Queryable) {
   const units = new KeyedCache<UnitEntry | null>({ load: (keys) => loadUnits(db, keys), missing: null });
   const items = new KeyedCache<ItemFacts | null>({ load: (keys) => loadItems(db, keys), missing: null });
   const itemHistories = new KeyedCache<LoggedEvent[]>({
@@ -131,7 +128,7 @@ export function openRecordCache(db: Queryable, unwritten: () => readonly LoggedE
     missing: { open: [], changedUs: Number.NEGATIVE_INFINITY },
   });
   const histories = new KeyedCache<LoggedEvent[]>({
-    load: async (keys) => withUnwritten(await findUnitHistories(db, keys), unwritten()),
+    load: (keys) => findUnitHistories(db, keys),
     missing: [],
   });
   const holds = new KeyedCache<HoldFact[]>({ load: (keys) => loadHolds(db, keys), missing: [] });
@@ -181,26 +178,23 @@ export function openRecordCache(db: Queryable, unwritten: () => readonly LoggedE
 
 export type RecordCache = ReturnType<typeof openRecordCache>;
 
-function withUnwritten(
-  histories: Map<string, LoggedEvent[]>,
-  unwritten: readonly LoggedEvent[],
-): Map<string, LoggedEvent[]> {
-  for (const event of unwritten) histories.get(subjectUnit(event) ?? '')?.push(event);
-  for (const history of histories.values()) history.sort(compareKeys);
-  return histories;
-}
-
 async function loadItems(db: Queryable, items: string[]): Promise<Map<string, ItemFacts>> {
   const { rows } = await db.query(
     'select item, kind, part, lot, is_retired from read.item where item = any($1)',
     [items],
   );
-  return new Map(
-    rows.map((row) => {
-      const { item, kind, part, lot, is_retired: isRetired } = itemRow.parse(row);
-      return [item, { item, kind, part, lot, isRetired }];
-    }),
-  );
+  return new Map(rows.map((row) => itemRow.parse(row)).map((row) => [row.item, itemFacts(row)]));
+}
+
+/** What the gate asks of an item, from its row. */
+export function itemFacts({
+  item,
+  kind,
+  part,
+  lot,
+  is_retired: isRetired,
+}: z.infer<typeof itemRow>): ItemFacts {
+  return { item, kind, part, lot, isRetired };
 }
 
 const MOUNT_COLUMNS = `m.station, m.slot, m.item, m.from_at, m.to_at, g.item as ending,

@@ -14,11 +14,11 @@ export async function noteArrivals(
   if (rows.length === 0) return;
   await db.query(
     `insert into read.device (device, received, last_seen_at)
-     select device, range_agg(int8range(seq, seq, '[]')), $2::timestamptz
-     from jsonb_to_recordset($1::jsonb) as r(device text, seq bigint)
+     select device, range_agg(int8range(seq, seq, '[]')), $3::timestamptz
+     from unnest($1::text[], $2::bigint[]) as r(device, seq)
      group by device
      on conflict (device) do update set received = device.received + excluded.received,
        last_seen_at = greatest(device.last_seen_at, excluded.last_seen_at)`,
-    [JSON.stringify(rows), formatInstant(arrivedAtUs)],
+    [rows.map(({ device }) => device), rows.map(({ seq }) => seq), formatInstant(arrivedAtUs)],
   );
 }

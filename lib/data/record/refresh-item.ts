@@ -1,18 +1,32 @@
 import { findItemHistory } from '@/lib/data/log/find-events';
 import type { Queryable } from '@/lib/data/pool';
+import { readColumns, rowsSource } from '@/lib/data/rows';
 import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 import { foldItem } from '@/lib/domain/items/fold-item';
 import { formatInstant } from '@/lib/domain/time';
 
+const COLUMNS = readColumns(
+  'item text, kind text, part text, lot text, supplier text, quantity float8, counted_at timestamptz, inspected text, is_retired boolean',
+);
+const CHANGED = COLUMNS.filter(({ name }) => name !== 'item').map(({ name }) => `${name} = excluded.${name}`);
+
+export type ItemRow = NonNullable<ReturnType<typeof itemRow>>;
+
 /** Folds an item's own events again; an item that was never received has no row. */
 export async function refreshItem(db: Queryable, item: string): Promise<void> {
   const row = itemRow(item, await findItemHistory(db, item));
-  await db.query('delete from read.item where item = $1', [item]);
-  if (row === null) return;
+  if (row === null) await db.query('delete from read.item where item = $1', [item]);
+  else await writeItems(db, [row]);
+}
+
+/** Writes folded items; one statement, whatever their number. */
+export async function writeItems(db: Queryable, rows: readonly ItemRow[]): Promise<void> {
+  if (rows.length === 0) return;
+  const { names, select, from, values } = rowsSource(COLUMNS, rows);
   await db.query(
-    `insert into read.item (item, kind, part, lot, supplier, quantity, counted_at, inspected, is_retired)
-     values ($1, $2, $3, $4, $5, $6, $7, $8, $9)`,
-    Object.values(row),
+    `insert into read.item (${names}) select ${select} from ${from}
+     on conflict (item) do update set ${CHANGED.join(', ')}`,
+    values,
   );
 }
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { findUnitHistory } from '@/lib/data/log/find-events';
 import type { Queryable } from '@/lib/data/pool';
+import { readColumns, rowsSource } from '@/lib/data/rows';
 import type { Plant } from '@/lib/domain/plant/plant';
 import { formatInstant, type OrderKey } from '@/lib/domain/time';
 import { foldUnit } from '@/lib/domain/units/fold-unit';
@@ -58,6 +59,11 @@ export function unitRow(unit: string, { state, last }: UnitEntry, plant: Plant) 
   };
 }
 
+const COLUMNS = readColumns(
+  'unit text, product text, revision text, place text, place_station text, container text, next_step integer, next_operation text, open_failure text, last_at timestamptz, last_event uuid, state jsonb',
+);
+const CHANGED = COLUMNS.filter(({ name }) => name !== 'unit').map(({ name }) => `${name} = excluded.${name}`);
+
 /** Writes folded units; one statement, whatever their number. */
 export async function writeUnits(
   db: Queryable,
@@ -66,19 +72,10 @@ export async function writeUnits(
 ): Promise<void> {
   if (entries.size === 0) return;
   const rows = [...entries].map(([unit, entry]) => unitRow(unit, entry, plant));
+  const { names, select, from, values } = rowsSource(COLUMNS, rows);
   await db.query(
-    `insert into read.unit (unit, product, revision, place, place_station, container, next_step, next_operation,
-       open_failure, last_at, last_event, state)
-     select unit, product, revision, place, place_station, container, next_step, next_operation, open_failure,
-       last_at, last_event, state
-     from jsonb_to_recordset($1::jsonb) as r(unit text, product text, revision text, place text, place_station text,
-       container text, next_step integer, next_operation text, open_failure text, last_at timestamptz,
-       last_event uuid, state jsonb)
-     on conflict (unit) do update set product = excluded.product, revision = excluded.revision,
-       place = excluded.place, place_station = excluded.place_station, container = excluded.container,
-       next_step = excluded.next_step, next_operation = excluded.next_operation,
-       open_failure = excluded.open_failure, last_at = excluded.last_at, last_event = excluded.last_event,
-       state = excluded.state`,
-    [JSON.stringify(rows)],
+    `insert into read.unit (${names}) select ${select} from ${from}
+     on conflict (unit) do update set ${CHANGED.join(', ')}`,
+    values,
   );
 }
