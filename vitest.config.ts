@@ -1,8 +1,12 @@
+import { availableParallelism } from 'node:os';
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 const projectRoot = dirname(fileURLToPath(import.meta.url));
+
+// By itself vitest leaves one processor free, which is half of two.
+const processorCount = availableParallelism();
 
 /** Three kinds of tests: pure ones, those on a real PostgreSQL, and those on the production server in a browser. */
 export default defineConfig({
@@ -13,6 +17,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'unit',
+          maxWorkers: processorCount,
           include: ['tests/{unit,property,architecture,types}/**/*.test.{ts,tsx}'],
           // No test is timed: a limit only ends what hangs, on however slow a machine.
           testTimeout: 60_000,
@@ -22,6 +27,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'db',
+          maxWorkers: processorCount,
           include: ['tests/{db,reference}/**/*.test.ts'],
           globalSetup: ['tests/support/database-server.ts'],
           testTimeout: 120_000,
@@ -33,9 +39,9 @@ export default defineConfig({
         test: {
           name: 'e2e',
           include: ['tests/e2e/**/*.test.ts'],
-          globalSetup: ['tests/support/reelkin-server.ts'],
-          // One server and one browser at a time: the tests share both.
-          fileParallelism: false,
+          globalSetup: ['tests/support/lane-servers.ts'],
+          // Two lanes: each file has a browser and a server for itself, and waits for them half of its time.
+          maxWorkers: Math.min(2, processorCount),
           sequence: { groupOrder: 1 },
           testTimeout: 120_000,
           hookTimeout: 120_000,

@@ -9,12 +9,13 @@ export type DatabaseServer = {
   appPassword: string;
 };
 
-/** The production server that the browser tests share. */
-export type ReelkinServer = { origin: string; apiToken: string; setupLink: string | null };
+/** A production server that the browser tests of one lane share. */
+export type ReelkinServer = { origin: string; apiToken: string };
 
 declare module 'vitest' {
   export interface ProvidedContext {
     databaseServer: DatabaseServer;
-    reelkinServer: ReelkinServer;
+    /** One for each lane, in their order. */
+    reelkinServers: readonly ReelkinServer[];
   }
 }

@@ -1,8 +1,8 @@
 import { randomBytes } from 'node:crypto';
-import { expect, inject } from 'vitest';
+import { expect } from 'vitest';
 import { z } from 'zod';
 import { type EventMaker, eventMaker } from '@/tests/support/event-maker';
-import '@/tests/support/provided-context';
+import { laneServer } from '@/tests/support/lane-server';
 
 /** RFC 9457 with the errors of the wire contract. */
 const problemSchema = z.strictObject({
@@ -38,7 +38,7 @@ type Sent = { method?: string; body?: string | Uint8Array<ArrayBuffer>; headers?
 
 /** Talks to the running server as a client would that knows the wire contract only. */
 export function wireClient() {
-  const { origin, apiToken } = inject('reelkinServer');
+  const { origin, apiToken } = laneServer();
 
   async function ask(path: string, { method = 'GET', body, headers = {} }: Sent = {}): Promise<Response> {
     const authorization = `Bearer ${apiToken}`;
