@@ -1,3 +1,4 @@
+import { setTimeout as sleep } from 'node:timers/promises';
 import type { CDPSession, Page } from 'playwright';
 
 const KEY_GAP_MS = 5;
@@ -7,9 +8,11 @@ const ENDS = {
   Tab: { key: 'Tab', code: 'Tab', windowsVirtualKeyCode: 9 },
 };
 
+type Key = { key: string; text?: string; code?: string; windowsVirtualKeyCode?: number; modifiers?: number };
+
 /**
- * Types as a scanner does, wherever the focus is: all keys at once, each stamped 5 ms after the one before, so that a
- * busy machine does not make a slow hand of them. Control characters come with Ctrl, as GS by Ctrl and `]`.
+ * Types as a scanner does, wherever the focus is: each key is stamped 5 ms after the one before, however late a busy
+ * machine brings it, so that it is not taken for a hand. Control characters come with Ctrl: GS is Ctrl and `]`.
  */
 export async function typeAsScanner(
   page: Page,
@@ -18,12 +21,12 @@ export async function typeAsScanner(
 ): Promise<void> {
   const session = await page.context().newCDPSession(page);
   const firstMs = Date.now();
-  const keys = [...[...code].map(keyOf), ENDS[end]];
-  await Promise.all(keys.map((key, index) => press(session, key, firstMs + index * KEY_GAP_MS)));
+  for (const [index, key] of [...[...code].map(keyOf), ENDS[end]].entries()) {
+    await press(session, key, firstMs + index * KEY_GAP_MS);
+    await sleep(KEY_GAP_MS);
+  }
   await session.detach();
 }
-
-type Key = { key: string; text?: string; code?: string; windowsVirtualKeyCode?: number; modifiers?: number };
 
 function keyOf(character: string): Key {
   const number = character.charCodeAt(0);
@@ -33,9 +36,9 @@ function keyOf(character: string): Key {
 }
 
 async function press(session: CDPSession, key: Key, atMs: number): Promise<void> {
-  const timestamp = atMs / 1000;
-  const type = key.text === undefined ? 'rawKeyDown' : 'keyDown';
   const { text, ...released } = key;
+  const timestamp = atMs / 1000;
+  const type = text === undefined ? 'rawKeyDown' : 'keyDown';
   await Promise.all([
     session.send('Input.dispatchKeyEvent', { ...key, type, timestamp }),
     session.send('Input.dispatchKeyEvent', { ...released, type: 'keyUp', timestamp }),
