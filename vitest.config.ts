@@ -60,8 +60,7 @@ export default defineConfig({
         test: {
           name: 'e2e',
           include: ['tests/e2e/**/*.test.ts'],
-          globalSetup: ['tests/support/lane-servers.ts'],
-          // Two lanes: each file has a browser and a server for itself, and waits for them half of its time.
+          // Two at a time: a file waits much, and whatever it starts is its own.
           maxWorkers: Math.min(2, processorCount),
           sequence: { groupOrder: 1 },
           testTimeout: 120_000,

@@ -5,10 +5,10 @@ import type { Browser } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { ROLES } from '@/lib/domain/people/roles';
 import { launchBrowser } from '../support/browser';
-import { laneServer } from '../support/lane-server';
+import { serverWithPeople } from '../support/server-with-people';
 import { signInAs } from '../support/test-people';
 
-const { origin, apiToken } = laneServer();
+const { origin, apiToken } = await serverWithPeople();
 const asToken = { authorization: `Bearer ${apiToken}`, 'content-type': 'application/json' };
 
 /** Every page of the application as an address, with an invented value for each dynamic part. */

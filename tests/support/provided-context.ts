@@ -9,13 +9,8 @@ export type DatabaseServer = {
   appPassword: string;
 };
 
-/** A production server that the browser tests of one lane share. */
-export type ReelkinServer = { origin: string; apiToken: string };
-
 declare module 'vitest' {
   export interface ProvidedContext {
     databaseServer: DatabaseServer;
-    /** One for each lane, in their order. */
-    reelkinServers: readonly ReelkinServer[];
   }
 }
