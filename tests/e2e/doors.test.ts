@@ -2,13 +2,13 @@ import { readdirSync } from 'node:fs';
 import { connect } from 'node:net';
 import { join } from 'node:path';
 import type { Browser } from 'playwright';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { ROLES } from '@/lib/domain/people/roles';
 import { launchBrowser } from '../support/browser';
-import '../support/provided-context';
+import { serverWithPeople } from '../support/server-with-people';
 import { signInAs } from '../support/test-people';
 
-const { origin, apiToken } = inject('reelkinServer');
+const { origin, apiToken } = await serverWithPeople();
 const asToken = { authorization: `Bearer ${apiToken}`, 'content-type': 'application/json' };
 
 /** Every page of the application as an address, with an invented value for each dynamic part. */

@@ -2,6 +2,7 @@ import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { faultsSeenByAxe } from '@/tests/support/axe-faults';
 import { chooseStation, openShift, type Shift, scan, verdict } from '@/tests/support/shift-scene';
+import { typeAsScanner } from '@/tests/support/type-as-scanner';
 
 let shift: Shift;
 
@@ -11,16 +12,6 @@ beforeAll(async () => {
 afterAll(() => shift?.close());
 
 const serial = (number: number) => `WX4C${String(number).padStart(7, '0')}`;
-
-/** Types a GS1 or MH10 label as a scanner does that sends control characters with Ctrl. */
-async function scanLabel(page: Page, payload: string): Promise<void> {
-  for (const character of payload) {
-    const code = character.charCodeAt(0);
-    if (code < 0x20) await page.keyboard.press(`Control+${String.fromCharCode(code + 0x40).toLowerCase()}`);
-    else await page.keyboard.type(character);
-  }
-  await page.keyboard.press('Enter');
-}
 
 async function atTest(...units: string[]): Promise<Page> {
   await shift.send(...units.flatMap((unit) => shift.unit(unit, 2)));
@@ -63,7 +54,7 @@ test('a scan reaches the station from a note, from a button and from nowhere, an
 test('a label with GS is read whole, and with its separators dropped by the serial pattern', async () => {
   const [first, second] = [serial(211), serial(212)];
   const page = await atTest(first, second);
-  await scanLabel(page, `0110614141073464${'10LOT7'}\u001d21${first}`);
+  await scan(page, `0110614141073464${'10LOT7'}\u001d21${first}`);
   await verdict(page, 'GO', first);
   await page.getByRole('button', { name: 'Pass', exact: true }).click();
   await page.getByText(`${first}: Pass recorded`).waitFor();
@@ -90,22 +81,19 @@ test('a device keeps how its scanner types', async () => {
   expect(await faultsSeenByAxe(page)).toEqual([]);
   await page.getByRole('button', { name: 'Tab', exact: true }).click();
   await page.getByLabel('Typed in front of every code').fill('~');
-  // The last key comes in a message of its own, which a busy machine may bring later than a scanner would.
   await page.getByLabel('Longest time between two characters').fill('150');
   await page.getByRole('button', { name: 'Save' }).click();
   await page.getByText('Saved on this device.').waitFor();
   const trial = page.getByLabel('Scan something to try it');
   await trial.focus();
   await page.waitForTimeout(300);
-  await page.keyboard.type(`~${unit}`);
-  await page.keyboard.press('Tab');
+  await typeAsScanner(page, `~${unit}`, 'Tab');
   await page.getByText(`Code: ${unit}`).waitFor();
 
   await page.goto(`${shift.origin}/station`);
   await page.getByText('Ready for the next unit.').waitFor();
   // A device that is set up listens at once; a tablet is never idle on the network.
   await page.waitForTimeout(1000);
-  await page.keyboard.type(`~${unit}`);
-  await page.keyboard.press('Tab');
+  await typeAsScanner(page, `~${unit}`, 'Tab');
   await verdict(page, 'GO', unit);
 });

@@ -3,7 +3,8 @@ import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { faultsSeenByAxe } from '@/tests/support/axe-faults';
 import { sceneHistory, serial } from '@/tests/support/scene-history';
-import { openScene, type Scene, scan } from '@/tests/support/screens-scene';
+import { openScene, type Scene } from '@/tests/support/screens-scene';
+import { typeAsScanner } from '@/tests/support/type-as-scanner';
 
 let scene: Scene;
 let page: Page;
@@ -17,7 +18,7 @@ afterAll(() => scene?.close());
 async function trace(code: string): Promise<void> {
   await page.goto(`${scene.origin}/trace`);
   await page.waitForFunction(() => document.activeElement?.getAttribute('name') === 'code');
-  await scan(page, code);
+  await typeAsScanner(page, code);
 }
 
 const rows = () => page.getByRole('table').last().locator('tbody tr');
@@ -79,7 +80,7 @@ test('the box keeps the focus: after a press on nothing, and for fast typing any
   await page.getByRole('heading', { name: 'Trace', exact: true }).click();
   await page.waitForFunction(() => document.activeElement?.getAttribute('name') === 'code');
   await page.getByRole('button', { name: 'Print' }).focus();
-  await scan(page, 'SH-1');
+  await typeAsScanner(page, 'SH-1');
   await page.getByRole('heading', { name: 'Shipment SH-1' }).waitFor();
 });
 

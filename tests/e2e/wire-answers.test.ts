@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { whereUsedAnswerSchema } from '@/lib/domain/genealogy/answer';
 import { freshEventMaker, seedLine, wireClient } from '@/tests/support/wire-client';
 
-const client = wireClient();
+const client = await wireClient();
 const { ask, send } = client;
 const MARK = 'WA';
 const UNIT_COUNT = 1234;

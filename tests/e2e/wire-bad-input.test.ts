@@ -3,7 +3,7 @@ import { numberedId } from '@/tests/support/event-maker';
 import { REFUSED_EVENTS } from '@/tests/support/event-samples';
 import { pointersOf, problemOf, seedLine, wireClient } from '@/tests/support/wire-client';
 
-const client = wireClient();
+const client = await wireClient();
 const { ask, getJson, put, post, send, expectAlive } = client;
 const MARK = 'WB';
 const MIB = 1024 * 1024;

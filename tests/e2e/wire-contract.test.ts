@@ -3,7 +3,7 @@ import { z } from 'zod';
 import packageFile from '@/package.json' with { type: 'json' };
 import { pointersOf, problemOf, seedLine, wireClient } from '@/tests/support/wire-client';
 
-const client = wireClient();
+const client = await wireClient();
 const { ask, getJson, put, post, send } = client;
 const MARK = 'WC';
 let line: Awaited<ReturnType<typeof seedLine>>;

@@ -6,7 +6,7 @@ import { z } from 'zod';
 import { ACCEPTED_EVENTS, REFUSED_EVENTS } from '@/tests/support/event-samples';
 import { problemOf, seedLine, wireClient } from '@/tests/support/wire-client';
 
-const client = wireClient();
+const client = await wireClient();
 
 const documentSchema = z.looseObject({
   openapi: z.string(),

@@ -9,12 +9,8 @@ export type DatabaseServer = {
   appPassword: string;
 };
 
-/** The production server that the browser tests share. */
-export type ReelkinServer = { origin: string; apiToken: string; setupLink: string | null };
-
 declare module 'vitest' {
   export interface ProvidedContext {
     databaseServer: DatabaseServer;
-    reelkinServer: ReelkinServer;
   }
 }

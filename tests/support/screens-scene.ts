@@ -26,8 +26,10 @@ export type Scene = {
 /** Starts a server of its own and fills it with `events` on the scene's plant. */
 export async function openScene(events: readonly object[]): Promise<Scene> {
   const folder = makeTemporaryFolder();
-  const server = await startTestServer({ REELKIN_DATA: folder.path, REELKIN_API_TOKEN: TOKEN });
-  const browser = await launchBrowser();
+  const [server, browser] = await Promise.all([
+    startTestServer({ REELKIN_DATA: folder.path, REELKIN_API_TOKEN: TOKEN }),
+    launchBrowser(),
+  ]);
   const call = async (method: string, path: string, body: object): Promise<unknown> => {
     const response = await fetch(server.origin + path, {
       method,
@@ -59,11 +61,6 @@ export async function openScene(events: readonly object[]): Promise<Scene> {
       folder.remove();
     },
   };
-}
-
-/** Types as a scanner does, wherever the focus is: fast, and with Enter at the end. */
-export async function scan(page: Page, code: string): Promise<void> {
-  await page.keyboard.type(`${code}\n`, { delay: 2 });
 }
 
 async function makeAdministrator(browser: Browser, link: string): Promise<Page> {

@@ -12,6 +12,7 @@ import { launchBrowser } from '@/tests/support/browser';
 import { eventMaker } from '@/tests/support/event-maker';
 import { startTestServer } from '@/tests/support/start-test-server';
 import { makeTemporaryFolder } from '@/tests/support/temporary-folder';
+import { typeAsScanner } from '@/tests/support/type-as-scanner';
 
 const PIN = '4711';
 // A page whose requests a test meets has no worker between itself and the server.
@@ -109,8 +110,8 @@ export async function openShift() {
   const folder = makeTemporaryFolder();
   const token = randomBytes(16).toString('hex');
   const env = { REELKIN_DATA: folder.path, REELKIN_API_TOKEN: token };
-  let server = await startTestServer(env);
-  const browser = await launchBrowser();
+  const [started, browser] = await Promise.all([startTestServer(env), launchBrowser()]);
+  let server = started;
   const call = async (method: string, path: string, body?: object): Promise<unknown> => {
     const response = await fetch(server.origin + path, {
       method,
@@ -214,10 +215,9 @@ export async function signInWithPin(page: Page, badge: string): Promise<void> {
   await page.waitForURL((url) => url.pathname !== '/sign-in');
 }
 
-/** Types as a scanner does, wherever the focus is: fast, and with Enter at the end. */
+/** Scans a code, wherever the focus is. */
 export async function scan(page: Page, code: string): Promise<void> {
-  await page.keyboard.type(code, { delay: 5 });
-  await page.keyboard.press('Enter');
+  await typeAsScanner(page, code);
 }
 
 /** Scans a code once more, when it no longer counts as the same scan. */

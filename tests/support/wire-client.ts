@@ -1,8 +1,8 @@
 import { randomBytes } from 'node:crypto';
-import { expect, inject } from 'vitest';
+import { expect } from 'vitest';
 import { z } from 'zod';
 import { type EventMaker, eventMaker } from '@/tests/support/event-maker';
-import '@/tests/support/provided-context';
+import { serverWithPeople } from '@/tests/support/server-with-people';
 
 /** RFC 9457 with the errors of the wire contract. */
 const problemSchema = z.strictObject({
@@ -36,9 +36,9 @@ export type Results = z.infer<typeof resultsSchema>['results'];
 
 type Sent = { method?: string; body?: string | Uint8Array<ArrayBuffer>; headers?: Record<string, string> };
 
-/** Talks to the running server as a client would that knows the wire contract only. */
-export function wireClient() {
-  const { origin, apiToken } = inject('reelkinServer');
+/** Starts a server and talks to it as a client would that knows the wire contract only. */
+export async function wireClient() {
+  const { origin, apiToken } = await serverWithPeople();
 
   async function ask(path: string, { method = 'GET', body, headers = {} }: Sent = {}): Promise<Response> {
     const authorization = `Bearer ${apiToken}`;
@@ -83,7 +83,7 @@ export function wireClient() {
   };
 }
 
-export type WireClient = ReturnType<typeof wireClient>;
+export type WireClient = Awaited<ReturnType<typeof wireClient>>;
 
 /** Reads an answer that must be a problem document with this status. */
 export async function problemOf(response: Response, status: number): Promise<Problem> {
