@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const record: OperatorWords['record'] = {
+export const record: Translation['record'] = {
   sending: 'Enviando {count, plural, one {un registro} other {# registros}}…',
   retrying:
     'El servidor no responde. {count, plural, one {Un registro se guarda en este equipo y se envía} other {# registros se guardan en este equipo y se envían}} de nuevo.',

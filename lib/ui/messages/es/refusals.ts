@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const refusals: OperatorWords['refusals'] = {
+export const refusals: Translation['refusals'] = {
   malformed: { title: 'No se entiende', text: 'Falta algo en el registro o algo no se admite: {errors}' },
   event_id_reused: {
     title: 'Ya se usó',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const scanning: OperatorWords['scanning'] = {
+export const scanning: Translation['scanning'] = {
   remark: {
     separators_lost:
       'No se leyó: esta etiqueta necesita separadores y el escáner los omite. Configure el escáner para enviar GS (como Ctrl+], por ejemplo) o use la cámara.',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const record: OperatorWords['record'] = {
+export const record: Translation['record'] = {
   sending: '正在傳送 {count, plural, other {# 筆}}…',
   retrying: '伺服器無回應。{count, plural, other {# 筆記錄}}保存在本裝置，稍後再傳送。',
   signed_out: '您的登入已結束。{count, plural, =0 {} other {# 筆記錄保存在本裝置。}}請重新登入以繼續。',
