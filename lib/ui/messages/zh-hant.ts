@@ -1,3 +1,4 @@
+import type { Translation } from '@/lib/ui/messages/translation';
 import { changeover } from '@/lib/ui/messages/zh-hant/changeover';
 import { clock } from '@/lib/ui/messages/zh-hant/clock';
 import { counts } from '@/lib/ui/messages/zh-hant/counts';
@@ -38,7 +39,6 @@ import { trust } from '@/lib/ui/messages/zh-hant/trust';
 import { unit } from '@/lib/ui/messages/zh-hant/unit';
 import { verdict } from '@/lib/ui/messages/zh-hant/verdict';
 import { wrong } from '@/lib/ui/messages/zh-hant/wrong';
-import type { Translation } from '@/lib/ui/messages/translation';
 
 /** Every text that a person reads, in Traditional Chinese, as electronics floors in Taiwan say it. */
 export const zhHant: Translation = {

@@ -1,14 +1,16 @@
 import { useTranslations } from 'use-intl';
 import type { Refusal } from '@/lib/domain/gate/refusals';
 import { refusalFacts } from '@/lib/ui/verdict/refusal-facts';
+import { useFaultWords } from '@/lib/ui/verdict/use-fault-words';
 import { useHoldReason } from '@/lib/ui/verdict/use-hold-reason';
 
 /** Gives the words of a refusal, from a check, an append or a flag: a title of two or three words and a sentence. */
 export function useRefusalWords(): (refusal: Refusal) => { title: string; text: string } {
   const t = useTranslations('refusals');
   const reasonOf = useHoldReason();
+  const faultOf = useFaultWords();
   return (refusal) => {
-    const facts = refusalFacts(refusal);
+    const facts = refusalFacts(refusal, faultOf);
     const words = refusal.code === 'on_hold' ? { ...facts, reason: reasonOf(facts.reason ?? '') } : facts;
     return { title: t(`${refusal.code}.title`), text: t(`${refusal.code}.text`, words) };
   };

@@ -30,7 +30,7 @@ export const scanning: Translation['scanning'] = {
     title: 'Este equipo',
     text: 'Lo que se ajusta aquí lo guarda solo este equipo.',
     language: 'Idioma',
-    languageText: 'Lo que ve un operador se muestra en este idioma; lo demás, en inglés.',
+    languageText: 'Cada pantalla de este equipo se muestra en este idioma.',
   },
   settings: {
     title: 'Cómo escribe el escáner',

@@ -27,7 +27,7 @@ export const scanning: Translation['scanning'] = {
     title: '本裝置',
     text: '此處的設定只保存在本裝置。',
     language: '語言',
-    languageText: '作業員看到的內容以此語言顯示，其餘為英文。',
+    languageText: '本裝置的所有畫面都以此語言顯示。',
   },
   settings: {
     title: '掃描器的輸入方式',
