@@ -105,7 +105,7 @@ export const refusals: Translation['refusals'] = {
   },
   wrong_kind: {
     title: 'Tipo de artículo equivocado',
-    text: '{item} es {kind}; la ranura {slot} de {station} lleva {expected}.',
+    text: '{item}: {kind}. La ranura {slot} de {station} lleva: {expected}.',
   },
   wrong_part: {
     title: 'Número de parte equivocado',

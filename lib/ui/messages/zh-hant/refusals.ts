@@ -58,7 +58,7 @@ export const refusals: Translation['refusals'] = {
     title: '料站是空的',
     text: '{station} 的料站 {slot} 沒有料。{has_expected, select, no {} other {需要 {expected}。}}',
   },
-  wrong_kind: { title: '物料種類錯誤', text: '{item} 是 {kind}；{station} 的料站 {slot} 應放 {expected}。' },
+  wrong_kind: { title: '物料種類錯誤', text: '{item} 是{kind}；{station} 的料站 {slot} 應放{expected}。' },
   wrong_part: {
     title: '料號錯誤',
     text: '{station} 的料站 {slot} 需要 {expected}；{item} 是 {has_part, select, no {料號不明} other {{part}}}。請取下並停線。',
