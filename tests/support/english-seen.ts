@@ -3,6 +3,9 @@ import type { Page } from 'playwright';
 import type { Language } from '@/lib/domain/language';
 import { wordsOf } from '@/lib/ui/messages/words';
 
+/** What is no text in any language: a pattern that lets it pass says nothing. */
+const ANY_CODE = '§ §: §, § (§) – § · §; §. § / § + §';
+
 type Tree = { readonly [key: string]: string | Tree };
 
 /** Everything that a page says, seen or only heard: its title, its texts, and the labels of its elements. */
@@ -30,24 +33,13 @@ export async function textsOn(page: Page): Promise<string[]> {
 
 /** Those of the texts that are in English on a device of another language, by the whole English catalogue. */
 export function englishAmong(texts: readonly string[], language: Exclude<Language, 'en'>): string[] {
-  const { wholes, parts } = englishOnly(language);
+  const { wholes, parts } = ENGLISH[language];
   return texts.filter(
     (text) => wholes.some((whole) => whole.test(text)) || parts.some((part) => text.includes(part)),
   );
 }
 
 type Pieces = { wholes: Set<string>; parts: Set<string> };
-
-function englishOnly(language: Language): { wholes: RegExp[]; parts: string[] } {
-  const english = piecesOf(wordsOf('en'));
-  const own = piecesOf(wordsOf(language));
-  return {
-    wholes: [...english.wholes]
-      .filter((each) => !own.wholes.has(each))
-      .map((each) => new RegExp(`^${each}$`)),
-    parts: [...english.parts].filter((each) => !own.parts.has(each)),
-  };
-}
 
 /** Patterns of whole texts, with anything in the place of their arguments; and the phrases that stand in them. */
 function piecesOf(words: Tree): Pieces {
@@ -61,7 +53,7 @@ function piecesOf(words: Tree): Pieces {
     }
     for (const run of runsOf(parse(value))) {
       const whole = patternOf(run);
-      if (/[a-z]{2}/i.test(literalsOf(run).join(' '))) pieces.wholes.add(whole);
+      if (!new RegExp(`^${whole}$`).test(ANY_CODE)) pieces.wholes.add(whole);
       for (const literal of literalsOf(run))
         if (/[a-z]{2} [a-z]{2}.{4}/i.test(literal)) pieces.parts.add(literal);
     }
@@ -97,4 +89,18 @@ function literalsOf(elements: readonly MessageFormatElement[]): string[] {
     if (element.type !== TYPE.plural && element.type !== TYPE.select) return [];
     return Object.values(element.options).flatMap(({ value }) => literalsOf(value));
   });
+}
+
+const ENGLISH = { es: englishOnly('es'), 'zh-Hant': englishOnly('zh-Hant') };
+
+/** What stands in the English catalogue and not in that of the language. */
+function englishOnly(language: Language): { wholes: RegExp[]; parts: string[] } {
+  const english = piecesOf(wordsOf('en'));
+  const own = piecesOf(wordsOf(language));
+  return {
+    wholes: [...english.wholes]
+      .filter((each) => !own.wholes.has(each))
+      .map((each) => new RegExp(`^${each}$`)),
+    parts: [...english.parts].filter((each) => !own.parts.has(each)),
+  };
 }
