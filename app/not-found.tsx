@@ -1,8 +1,7 @@
-import type { Metadata } from 'next';
-import { en } from '@/lib/ui/messages/en';
+import { pageTitle } from '@/app/page-words';
 import { NotFoundPage } from '@/lib/ui/wrong/not-found-page';
 
-export const metadata: Metadata = { title: en.wrong.notFound.title };
+export const generateMetadata = pageTitle(({ wrong }) => wrong.notFound.title);
 
 /** Any address that no page has, for who has a session. */
 export default function NotFound() {

@@ -1,13 +1,12 @@
-import type { Metadata } from 'next';
 import { retireDevice } from '@/app/devices/actions';
+import { pageTitle } from '@/app/page-words';
 import { voidEvent } from '@/app/unit/actions';
 import { may } from '@/lib/domain/people/permissions';
 import { readDevices } from '@/lib/server/read-devices';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { DevicesPage } from '@/lib/ui/devices/devices-page';
-import { en } from '@/lib/ui/messages/en';
 
-export const metadata: Metadata = { title: en.devices.title };
+export const generateMetadata = pageTitle(({ devices }) => devices.title);
 
 /** Which devices record, and which of them still owe events. */
 export default async function DevicesRoute() {

@@ -1,13 +1,12 @@
-import type { Metadata } from 'next';
 import { clearException } from '@/app/exceptions/actions';
+import { pageTitle } from '@/app/page-words';
 import { voidEvent } from '@/app/unit/actions';
 import { may } from '@/lib/domain/people/permissions';
 import { readExceptions } from '@/lib/server/read-exceptions';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { ExceptionsPage } from '@/lib/ui/exceptions/exceptions-page';
-import { en } from '@/lib/ui/messages/en';
 
-export const metadata: Metadata = { title: en.exceptions.title };
+export const generateMetadata = pageTitle(({ exceptions }) => exceptions.title);
 
 /** What broke a rule and was recorded all the same. */
 export default async function ExceptionsRoute() {

@@ -1,12 +1,11 @@
-import type { Metadata } from 'next';
+import { pageTitle } from '@/app/page-words';
 import { may } from '@/lib/domain/people/permissions';
 import { readFloor } from '@/lib/server/read-floor';
 import { readPlant } from '@/lib/server/read-plant';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { FloorBoard } from '@/lib/ui/floor/floor-board';
-import { en } from '@/lib/ui/messages/en';
 
-export const metadata: Metadata = { title: en.floor.title };
+export const generateMetadata = pageTitle(({ floor }) => floor.title);
 
 /** For the wall screen and the line lead's desk: what runs, what is stuck, what is held. */
 export default async function FloorPage() {

@@ -1,17 +1,13 @@
-import type { Metadata } from 'next';
-import { createTranslator } from 'use-intl';
+import { pageTitle } from '@/app/page-words';
 import { changePersonAt } from '@/app/station/actions';
 import { holdTargetKindSchema } from '@/lib/domain/events/vocabulary';
 import { nameOf } from '@/lib/server/name-of';
 import { returnPath } from '@/lib/server/people/return-path';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { HoldsApp } from '@/lib/ui/holds/holds-app';
-import { en } from '@/lib/ui/messages/en';
 import { addressCode } from '@/lib/ui/shop/address-code';
 
-const t = createTranslator({ locale: 'en', messages: en, namespace: 'holds' });
-
-export const metadata: Metadata = { title: t('title') };
+export const generateMetadata = pageTitle(({ holds }) => holds.title);
 
 type Search = { kind?: unknown; id?: unknown };
 

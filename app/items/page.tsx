@@ -1,16 +1,12 @@
-import type { Metadata } from 'next';
-import { createTranslator } from 'use-intl';
+import { pageTitle } from '@/app/page-words';
 import { changePersonAt } from '@/app/station/actions';
 import { nameOf } from '@/lib/server/name-of';
 import { returnPath } from '@/lib/server/people/return-path';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { ItemsApp } from '@/lib/ui/items/items-app';
-import { en } from '@/lib/ui/messages/en';
 import { addressCode } from '@/lib/ui/shop/address-code';
 
-const t = createTranslator({ locale: 'en', messages: en, namespace: 'items' });
-
-export const metadata: Metadata = { title: t('title') };
+export const generateMetadata = pageTitle(({ items }) => items.title);
 
 /** Where items are booked in, counted, inspected and retired. */
 export default async function ItemsPage({ searchParams }: { searchParams: Promise<{ code?: unknown }> }) {

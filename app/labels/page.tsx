@@ -1,13 +1,12 @@
-import type { Metadata } from 'next';
+import { pageTitle } from '@/app/page-words';
 import { codesOfForm, labelFormSchema, stockOfForm } from '@/lib/domain/labels/label-form';
 import { may } from '@/lib/domain/people/permissions';
 import { previewLabels } from '@/lib/server/labels/preview-labels';
 import { returnPath } from '@/lib/server/people/return-path';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { LabelsPage } from '@/lib/ui/labels/labels-page';
-import { en } from '@/lib/ui/messages/en';
 
-export const metadata: Metadata = { title: en.labels.title };
+export const generateMetadata = pageTitle(({ labels }) => labels.title);
 
 /** Labels of units, items, containers and badges: what the address asks for is shown, and printed on a press. */
 export default async function LabelsRoute({

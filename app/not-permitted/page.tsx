@@ -1,19 +1,16 @@
 import { Anchor } from '@mantine/core';
-import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
-import { createTranslator } from 'use-intl';
+import { pageTitle, pageWords } from '@/app/page-words';
 import { currentPrincipal } from '@/lib/server/people/current-principal';
-import { en } from '@/lib/ui/messages/en';
 import { Screen } from '@/lib/ui/shell/screen';
 
-const t = createTranslator({ locale: 'en', messages: en });
-
-export const metadata: Metadata = { title: t('notPermitted.title') };
+export const generateMetadata = pageTitle(({ notPermitted }) => notPermitted.title);
 
 /** Says that the role of whoever signed in may not open a screen; the frame around it offers to sign out. */
 export default async function NotPermittedPage() {
   const principal = await currentPrincipal();
   if (principal === null) redirect('/sign-in');
+  const t = await pageWords();
   const role = t(`people.role.${principal.role}`);
   return (
     <Screen title={t('notPermitted.title')}>

@@ -1,16 +1,12 @@
-import type { Metadata } from 'next';
-import { createTranslator } from 'use-intl';
+import { pageTitle } from '@/app/page-words';
 import { changePersonAt } from '@/app/station/actions';
 import { nameOf } from '@/lib/server/name-of';
 import { returnPath } from '@/lib/server/people/return-path';
 import { requirePrincipal } from '@/lib/server/require-principal';
-import { en } from '@/lib/ui/messages/en';
 import { PackApp } from '@/lib/ui/pack/pack-app';
 import { addressCode } from '@/lib/ui/shop/address-code';
 
-const t = createTranslator({ locale: 'en', messages: en, namespace: 'pack' });
-
-export const metadata: Metadata = { title: t('title') };
+export const generateMetadata = pageTitle(({ pack }) => pack.title);
 
 type Search = { code?: unknown; container?: unknown };
 

@@ -1,11 +1,10 @@
-import type { Metadata } from 'next';
+import { pageTitle } from '@/app/page-words';
 import { may } from '@/lib/domain/people/permissions';
 import { readPlant } from '@/lib/server/read-plant';
 import { requirePrincipal } from '@/lib/server/require-principal';
-import { en } from '@/lib/ui/messages/en';
 import { PlantPage } from '@/lib/ui/plant/plant-page';
 
-export const metadata: Metadata = { title: en.plant.title };
+export const generateMetadata = pageTitle(({ plant }) => plant.title);
 
 /** What the plant is made of; an administrator gives it a new plant file here. */
 export default async function PlantRoute() {

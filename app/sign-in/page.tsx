@@ -1,26 +1,21 @@
 import { Container, Group, Paper, SimpleGrid, Title } from '@mantine/core';
-import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
-import { createTranslator } from 'use-intl';
+import { pageTitle, pageWords } from '@/app/page-words';
 import { signInAtDesk, signInAtStation } from '@/app/sign-in/actions';
-import { currentLanguage } from '@/lib/server/language';
 import { currentPrincipal } from '@/lib/server/people/current-principal';
 import { safeReturnPath } from '@/lib/server/people/safe-return-path';
-import { en } from '@/lib/ui/messages/en';
-import { wordsOf } from '@/lib/ui/messages/words';
 import { DeskSignIn } from '@/lib/ui/people/desk-sign-in';
 import { StationSignIn } from '@/lib/ui/people/station-sign-in';
 import { Brand } from '@/lib/ui/shell/brand';
 import { LanguageChoice } from '@/lib/ui/shell/language-choice';
 
-export const metadata: Metadata = { title: en.signIn.title };
+export const generateMetadata = pageTitle(({ signIn }) => signIn.title);
 
 /** Two ways in, side by side: badge and PIN at a shared station, badge and password at a desk. */
 export default async function SignInPage({ searchParams }: { searchParams: Promise<{ to?: unknown }> }) {
   const returnTo = safeReturnPath((await searchParams).to);
   if ((await currentPrincipal()) !== null) redirect(returnTo);
-  const language = await currentLanguage();
-  const t = createTranslator({ locale: language, messages: wordsOf(language) });
+  const t = await pageWords();
   return (
     <Container component="main" size="lg" py="xs">
       <Group justify="space-between" mb="xs">

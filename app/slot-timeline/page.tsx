@@ -1,11 +1,9 @@
-import type { Metadata } from 'next';
-import { createTranslator } from 'use-intl';
+import { pageTitle, pageWords } from '@/app/page-words';
 import { slotTimelineQuestionSchema } from '@/lib/domain/genealogy/slot-timeline';
 import { inputErrors } from '@/lib/domain/input-errors';
 import { readPlant } from '@/lib/server/read-plant';
 import { readSlotTimeline } from '@/lib/server/read-slot-timeline';
 import { requirePrincipal } from '@/lib/server/require-principal';
-import { en } from '@/lib/ui/messages/en';
 import { Screen } from '@/lib/ui/shell/screen';
 import { SlotTimelinePage } from '@/lib/ui/slot-timeline/slot-timeline-page';
 import { SPANS_MS } from '@/lib/ui/slot-timeline/timeline-address';
@@ -15,9 +13,7 @@ import { UnknownCode } from '@/lib/ui/unknown-code';
 
 type Search = Record<string, string | string[] | undefined>;
 
-const t = createTranslator({ locale: 'en', messages: en, namespace: 'slotTimeline' });
-
-export const metadata: Metadata = { title: en.slotTimeline.title };
+export const generateMetadata = pageTitle(({ slotTimeline }) => slotTimeline.title);
 
 /** The slots of a station over a time; without a time the last eight hours, without a station those to choose from. */
 export default async function SlotTimelineRoute({ searchParams }: { searchParams: Promise<Search> }) {
@@ -38,9 +34,10 @@ export default async function SlotTimelineRoute({ searchParams }: { searchParams
     station,
     ...(Object.keys(time).length > 0 ? time : lastShift()),
   });
+  const t = await pageWords();
   if (!question.success)
     return (
-      <Screen title={t('title')}>
+      <Screen title={t('slotTimeline.title')}>
         <QuestionFaults faults={inputErrors(question.error)} />
       </Screen>
     );
@@ -50,9 +47,9 @@ export default async function SlotTimelineRoute({ searchParams }: { searchParams
   return (
     <UnknownCode
       code={code}
-      title={t('unknown.title', { station: code })}
-      text={t('unknown.text')}
-      trace={t('unknown.trace', { station: code })}
+      title={t('slotTimeline.unknown.title', { station: code })}
+      text={t('slotTimeline.unknown.text')}
+      trace={t('slotTimeline.unknown.trace', { station: code })}
     />
   );
 }

@@ -1,16 +1,12 @@
-import type { Metadata } from 'next';
-import { createTranslator } from 'use-intl';
+import { pageTitle } from '@/app/page-words';
 import { changePersonAt } from '@/app/station/actions';
 import { nameOf } from '@/lib/server/name-of';
 import { returnPath } from '@/lib/server/people/return-path';
 import { requirePrincipal } from '@/lib/server/require-principal';
-import { en } from '@/lib/ui/messages/en';
 import { addressCode } from '@/lib/ui/shop/address-code';
 import { StationApp } from '@/lib/ui/station/station-app';
 
-const t = createTranslator({ locale: 'en', messages: en, namespace: 'station' });
-
-export const metadata: Metadata = { title: t('title') };
+export const generateMetadata = pageTitle(({ station }) => station.title);
 
 /** Where units are scanned and results given. */
 export default async function StationPage({ searchParams }: { searchParams: Promise<{ code?: unknown }> }) {

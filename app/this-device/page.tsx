@@ -1,9 +1,8 @@
-import type { Metadata } from 'next';
+import { pageTitle } from '@/app/page-words';
 import { requirePrincipal } from '@/lib/server/require-principal';
-import { en } from '@/lib/ui/messages/en';
 import { DevicePage } from '@/lib/ui/scanning/device-page';
 
-export const metadata: Metadata = { title: en.scanning.device.title };
+export const generateMetadata = pageTitle(({ scanning }) => scanning.device.title);
 
 /** What this device alone keeps: how its scanner types. */
 export default async function ThisDevicePage() {

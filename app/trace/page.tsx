@@ -1,5 +1,5 @@
-import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
+import { pageTitle } from '@/app/page-words';
 import { beginHolds, endHolds, holdSome } from '@/app/trace/actions';
 import { whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
 import { inputErrors } from '@/lib/domain/input-errors';
@@ -10,7 +10,6 @@ import { readPlant } from '@/lib/server/read-plant';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { traceAnswer } from '@/lib/server/trace-answer';
 import { isAboutMoment } from '@/lib/server/where-used';
-import { en } from '@/lib/ui/messages/en';
 import { AnswerView } from '@/lib/ui/trace/answer-view';
 import { CodeChoice } from '@/lib/ui/trace/code-choice';
 import { QuestionFaults } from '@/lib/ui/trace/question-faults';
@@ -18,7 +17,7 @@ import { scannedAddress } from '@/lib/ui/trace/scanned-address';
 import type { TraceQuestion } from '@/lib/ui/trace/trace-address';
 import { TraceScreen } from '@/lib/ui/trace/trace-screen';
 
-export const metadata: Metadata = { title: en.trace.title };
+export const generateMetadata = pageTitle(({ trace }) => trace.title);
 
 const PAGE_COUNT = 100;
 const HOLD_ACTIONS = { begin: beginHolds, hold: holdSome, end: endHolds };

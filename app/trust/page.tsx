@@ -1,11 +1,10 @@
-import type { Metadata } from 'next';
 import { headers } from 'next/headers';
 import { notFound } from 'next/navigation';
+import { pageTitle } from '@/app/page-words';
 import { readAuthority } from '@/lib/server/read-authority';
-import { en } from '@/lib/ui/messages/en';
 import { TrustPage } from '@/lib/ui/trust/trust-page';
 
-export const metadata: Metadata = { title: en.trust.title };
+export const generateMetadata = pageTitle(({ trust }) => trust.title);
 
 /** Before anyone can sign in: how a tablet comes to trust this server. It tells nothing that is not public. */
 export default async function TrustRoute() {

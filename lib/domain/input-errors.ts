@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import { z } from 'zod';
 
 /** One fault of an input: where (RFC 6901), what kind (snake_case), and in words. */
 export type InputError = { pointer: string; code: string; detail: string };
@@ -33,4 +33,9 @@ export function inputErrors(error: z.ZodError, base = ''): InputError[] {
     });
   }
   return errors.slice(0, ERRORS_MAX);
+}
+
+/** The faults that whatever was thrown tells of; none when it was no schema's. */
+export function thrownErrors(thrown: unknown): InputError[] {
+  return thrown instanceof z.ZodError ? inputErrors(thrown) : [];
 }

@@ -79,7 +79,7 @@ test('a condition that says nothing is told at the form', async () => {
   const form = page.getByRole('form', { name: 'Add a condition' });
   await form.getByLabel('Condition').selectOption('defect');
   await form.getByRole('button', { name: 'Add' }).click();
-  await page.getByRole('alert').getByText('Give at least one of code, position.').waitFor();
+  await page.getByRole('alert').getByText('It does not say what to look for').waitFor();
   expect(await faultsSeenByAxe(page)).toEqual([]);
 });
 

@@ -1,20 +1,18 @@
 import type { Metadata } from 'next';
-import { createTranslator } from 'use-intl';
+import { pageWords } from '@/app/page-words';
 import { allowedActions } from '@/app/unit/allowed-actions';
 import { codeFault } from '@/lib/domain/codes';
 import { pageCode } from '@/lib/server/http/page-code';
 import { readItemRecord } from '@/lib/server/read-item-record';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { ItemPage } from '@/lib/ui/item/item-page';
-import { en } from '@/lib/ui/messages/en';
 import { UnknownCode } from '@/lib/ui/unknown-code';
 
 type Props = { params: Promise<{ code: string }> };
 
-const t = createTranslator({ locale: 'en', messages: en, namespace: 'item' });
-
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: t('title', { item: pageCode((await params).code) }) };
+  const t = await pageWords();
+  return { title: t('item.title', { item: pageCode((await params).code) }) };
 }
 
 /** What an item is, where it stood, and who used it. */
@@ -22,13 +20,14 @@ export default async function ItemCodePage({ params }: Props) {
   const code = pageCode((await params).code);
   const principal = await requirePrincipal('screen:item', { returnTo: `/item/${encodeURIComponent(code)}` });
   const record = codeFault(code) === null ? await readItemRecord(code) : null;
+  const t = await pageWords();
   if (record === null)
     return (
       <UnknownCode
         code={code}
-        title={t('unknown.item', { code })}
-        text={t('unknown.text')}
-        trace={t('unknown.trace', { code })}
+        title={t('item.unknown.item', { code })}
+        text={t('item.unknown.text')}
+        trace={t('item.unknown.trace', { code })}
       />
     );
   return <ItemPage record={record} actions={allowedActions(principal)} />;

@@ -1,19 +1,17 @@
 import type { Metadata } from 'next';
-import { createTranslator } from 'use-intl';
+import { pageWords } from '@/app/page-words';
 import { codeFault } from '@/lib/domain/codes';
 import { pageCode } from '@/lib/server/http/page-code';
 import { readShipmentRecord } from '@/lib/server/read-packing-record';
 import { requirePrincipal } from '@/lib/server/require-principal';
-import { en } from '@/lib/ui/messages/en';
 import { ShipmentPage } from '@/lib/ui/packing/shipment-page';
 import { UnknownCode } from '@/lib/ui/unknown-code';
 
 type Props = { params: Promise<{ code: string }> };
 
-const t = createTranslator({ locale: 'en', messages: en, namespace: 'packing' });
-
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: t('shipment', { code: pageCode((await params).code) }) };
+  const t = await pageWords();
+  return { title: t('packing.shipment', { code: pageCode((await params).code) }) };
 }
 
 /** What left with a shipment. */
@@ -21,13 +19,14 @@ export default async function ShipmentCodePage({ params }: Props) {
   const code = pageCode((await params).code);
   await requirePrincipal('screen:container', { returnTo: `/shipment/${encodeURIComponent(code)}` });
   const record = codeFault(code) === null ? await readShipmentRecord(code) : null;
+  const t = await pageWords();
   if (record === null)
     return (
       <UnknownCode
         code={code}
-        title={t('unknownShipment', { code })}
-        text={t('unknownText')}
-        trace={t('trace', { code })}
+        title={t('packing.unknownShipment', { code })}
+        text={t('packing.unknownText')}
+        trace={t('packing.trace', { code })}
       />
     );
   return <ShipmentPage record={record} />;

@@ -1,15 +1,14 @@
-import type { Metadata } from 'next';
+import { pageTitle, pageWords } from '@/app/page-words';
 import { differenceQuestionSchema, whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
 import { inputErrors } from '@/lib/domain/input-errors';
 import { answerSince } from '@/lib/server/answer-since';
 import { describeSubject } from '@/lib/server/describe-subject';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { DifferencePage } from '@/lib/ui/difference/difference-page';
-import { en } from '@/lib/ui/messages/en';
 import { QuestionFaults } from '@/lib/ui/trace/question-faults';
 import { RecordScreen } from '@/lib/ui/trace/record-screen';
 
-export const metadata: Metadata = { title: en.difference.title };
+export const generateMetadata = pageTitle(({ difference }) => difference.title);
 
 type Search = Record<string, string | string[] | undefined>;
 
@@ -21,9 +20,10 @@ export default async function TraceDifferencePage({ searchParams }: { searchPara
     search.since === undefined
       ? whereUsedQuestionSchema.safeParse(search)
       : differenceQuestionSchema.safeParse(search);
+  const t = await pageWords();
   if (!parsed.success)
     return (
-      <RecordScreen title={en.difference.title}>
+      <RecordScreen title={t('difference.title')}>
         <QuestionFaults faults={inputErrors(parsed.error)} />
       </RecordScreen>
     );

@@ -1,4 +1,4 @@
-import type { Metadata } from 'next';
+import { pageTitle, pageWords } from '@/app/page-words';
 import { beginHolds, endHolds, holdSome } from '@/app/trace/actions';
 import { narrowAddressSchema } from '@/lib/domain/genealogy/narrow-question';
 import { inputErrors } from '@/lib/domain/input-errors';
@@ -7,12 +7,11 @@ import { narrow } from '@/lib/server/narrow';
 import { returnPath } from '@/lib/server/people/return-path';
 import { readPlant } from '@/lib/server/read-plant';
 import { requirePrincipal } from '@/lib/server/require-principal';
-import { en } from '@/lib/ui/messages/en';
 import { NarrowView } from '@/lib/ui/narrow/narrow-view';
 import { Screen } from '@/lib/ui/shell/screen';
 import { QuestionFaults } from '@/lib/ui/trace/question-faults';
 
-export const metadata: Metadata = { title: en.narrow.title };
+export const generateMetadata = pageTitle(({ narrow }) => narrow.title);
 
 const PAGE_COUNT = 100;
 const HOLD_ACTIONS = { begin: beginHolds, hold: holdSome, end: endHolds };
@@ -33,9 +32,10 @@ export default async function NarrowPage({ searchParams }: { searchParams: Promi
   if (Object.keys(search).length === 0)
     return <NarrowView answer={null} shown="certain" choices={choices} holdActions={holdActions} />;
   const parsed = narrowAddressSchema.safeParse(search);
+  const t = await pageWords();
   if (!parsed.success)
     return (
-      <Screen title={en.narrow.title}>
+      <Screen title={t('narrow.title')}>
         <QuestionFaults faults={inputErrors(parsed.error)} />
       </Screen>
     );

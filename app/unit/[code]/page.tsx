@@ -1,20 +1,18 @@
 import type { Metadata } from 'next';
-import { createTranslator } from 'use-intl';
+import { pageWords } from '@/app/page-words';
 import { allowedActions } from '@/app/unit/allowed-actions';
 import { asBuiltQuestionSchema } from '@/lib/domain/genealogy/question';
 import { pageCode } from '@/lib/server/http/page-code';
 import { readUnitRecord } from '@/lib/server/read-unit-record';
 import { requirePrincipal } from '@/lib/server/require-principal';
-import { en } from '@/lib/ui/messages/en';
 import { UnitPage } from '@/lib/ui/unit/unit-page';
 import { UnknownUnit } from '@/lib/ui/unit/unknown-unit';
 
 type Props = { params: Promise<{ code: string }>; searchParams: Promise<{ at?: unknown }> };
 
-const t = createTranslator({ locale: 'en', messages: en, namespace: 'unit' });
-
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: t('title', { unit: pageCode((await params).code) }) };
+  const t = await pageWords();
+  return { title: t('unit.title', { unit: pageCode((await params).code) }) };
 }
 
 /** A unit's page: its as-built record and its history, now or as of a moment (`at`, RFC 3339). */

@@ -6,6 +6,7 @@ import type { EventOf, WireEvent } from '@/lib/domain/events/catalogue';
 import { CodeText } from '@/lib/ui/code-text';
 import { Readings } from '@/lib/ui/events/readings';
 import classes from '@/lib/ui/events/timeline.module.css';
+import { isCountMethod } from '@/lib/ui/shop/count-method';
 import { ResultTag } from '@/lib/ui/tags/result-tag';
 import { useDuration } from '@/lib/ui/use-duration';
 
@@ -32,11 +33,13 @@ export function EventFacts({ event }: { event: WireEvent }) {
 function useEventFacts(): (event: WireEvent) => EventFact[] {
   const t = useTranslations('eventFacts');
   const tTags = useTranslations('tags');
+  const tMethod = useTranslations('items.method');
   const { number } = useFormatter();
   const processed = useProcessedFacts();
   const unit = (code: string) => <CodeText code={code} kind="unit" />;
   const item = (code: string) => <CodeText code={code} kind="item" />;
   const container = (code: string) => <CodeText code={code} kind="container" />;
+  const methodOf = (method: string) => (isCountMethod(method) ? tMethod(method) : method);
   const quantity = (value: number | undefined) => value !== undefined && number(value);
   return (event) => {
     switch (event.type) {
@@ -142,7 +145,7 @@ function useEventFacts(): (event: WireEvent) => EventFact[] {
       case 'item.counted':
         return [
           [t('quantity'), number(event.body.quantity)],
-          [t('method'), event.body.method],
+          [t('method'), methodOf(event.body.method)],
         ];
       case 'item.mounted':
         return [

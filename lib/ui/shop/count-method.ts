@@ -2,6 +2,11 @@
 export const COUNT_METHODS = ['by-hand', 'x-ray', 'weighed'] as const;
 export type CountMethod = (typeof COUNT_METHODS)[number];
 
+/** Whether a way of counting is one that this screen offers, and so has words. */
+export function isCountMethod(method: string): method is CountMethod {
+  return COUNT_METHODS.some((each) => each === method);
+}
+
 /** A quantity as people type it, with a dot or one comma before decimals, or null when it is no number from 0 on. */
 export function readQuantity(text: string): number | null {
   const plain = text.trim().replace(',', '.');

@@ -2,8 +2,7 @@
 
 import { Textarea, TextInput } from '@mantine/core';
 import { useLayoutEffect, useRef } from 'react';
-import { useTranslations } from 'use-intl';
-import { record } from '@/lib/ui/messages/en/record';
+import { useFaultWords } from '@/lib/ui/verdict/use-fault-words';
 
 /** A field of a form that records a fact, with what is wrong with it; `fault` is the code of the event's schema. */
 export function FactField({
@@ -27,12 +26,12 @@ export function FactField({
   /** When the keyboard has left it, what it says. */
   onLeave?: (value: string) => void;
 }) {
-  const t = useTranslations('record.fault');
+  const wordsOf = useFaultWords();
   const input = useRef<HTMLInputElement>(null);
   useLayoutEffect(() => {
     if (isFirst) input.current?.select();
   }, [isFirst]);
-  const error = fault === undefined ? null : t(isKnown(fault) ? fault : 'other');
+  const error = fault === undefined ? null : wordsOf(fault);
   const shared = {
     size: 'xl',
     label,
@@ -55,8 +54,4 @@ export function FactField({
       onBlur={(event) => onLeave?.(event.currentTarget.value)}
     />
   );
-}
-
-function isKnown(fault: string): fault is keyof typeof record.fault {
-  return fault in record.fault;
 }

@@ -1,5 +1,6 @@
 import { useCallback } from 'react';
 import type { Refusal } from '@/lib/domain/gate/refusals';
+import { thrownErrors } from '@/lib/domain/input-errors';
 import type { EventDraft } from '@/lib/domain/station/event-draft';
 import { useRecorder } from '@/lib/ui/record/record-provider';
 
@@ -18,8 +19,7 @@ export function useFactSender(): (draft: EventDraft) => Promise<Refusal[] | null
         return reasons;
       } catch (error) {
         // The event never became one: what was typed is no code.
-        const detail = error instanceof Error ? error.message : '';
-        return [{ code: 'malformed', errors: [{ pointer: '', detail }] }];
+        return [{ code: 'malformed', errors: thrownErrors(error) }];
       }
     },
     [recorder],

@@ -1,5 +1,6 @@
 import { codeFault } from '@/lib/domain/codes';
 import { checkAnswerSchema } from '@/lib/domain/gate/question';
+import { thrownErrors } from '@/lib/domain/input-errors';
 import { may } from '@/lib/domain/people/permissions';
 import type { PersonPrincipal } from '@/lib/domain/people/principal';
 import { type ProductPicture, productPictureSchema } from '@/lib/domain/station/product-picture';
@@ -290,8 +291,7 @@ export class StationController {
       this.dispatch({ kind: 'settled', tag, isRecorded, ...(isLate && { how: 'after_kept' }) });
     } catch (error) {
       // The event never became one: a code that was typed is no code.
-      const detail = error instanceof Error ? error.message : '';
-      const reasons = [{ code: 'malformed' as const, errors: [{ pointer: '', detail }] }];
+      const reasons = [{ code: 'malformed' as const, errors: thrownErrors(error) }];
       this.dispatch({ kind: 'refused', problem: { id: `local-${tag}`, unit, type: draft.type, reasons } });
       this.dispatch({ kind: 'settled', tag, isRecorded: false });
     }

@@ -3,10 +3,17 @@ import type { Refusal } from '@/lib/domain/gate/refusals';
 /** Facts that some refusals of a code carry and others do not: messages ask for them by `has_…`. */
 const OPTIONAL_FACTS = ['expected', 'part', 'unit'] as const;
 
-/** The facts of a refusal as texts for its message: lists joined, and `…` for whatever a message names and the refusal lacks. */
-export function refusalFacts(refusal: Refusal): Record<string, string> {
+/**
+ * The facts of a refusal as texts for its message: lists joined, faults by the words that `faultOf` gives for their
+ * codes, and `…` for whatever a message names and the refusal lacks.
+ */
+export function refusalFacts(
+  refusal: Refusal,
+  faultOf: (code: string) => string = String,
+): Record<string, string> {
   const facts: Record<string, string> = { ...NOTHING_KNOWN };
-  for (const [name, value] of Object.entries(refusal)) if (hasText(value)) facts[name] = textOf(value);
+  for (const [name, value] of Object.entries(refusal))
+    if (hasText(value)) facts[name] = textOf(value, faultOf);
   for (const name of OPTIONAL_FACTS) facts[`has_${name}`] = hasText(refusal[name]) ? 'yes' : 'no';
   facts.subject = textOf(refusal.unit ?? refusal.container) || '…';
   return facts;
@@ -45,12 +52,9 @@ function hasText(fact: unknown): boolean {
   return textOf(fact) !== '';
 }
 
-function textOf(fact: unknown): string {
+function textOf(fact: unknown, faultOf: (code: string) => string = String): string {
   if (fact === null || fact === undefined) return '';
-  if (Array.isArray(fact)) return fact.map(textOf).join(', ');
-  if (typeof fact === 'object') {
-    const { pointer, detail } = { pointer: '', detail: '', ...fact };
-    return `${pointer} ${detail}`.trim();
-  }
+  if (Array.isArray(fact)) return [...new Set(fact.map((each) => textOf(each, faultOf)))].join(', ');
+  if (typeof fact === 'object') return 'code' in fact ? faultOf(String(fact.code)) : '';
   return String(fact);
 }

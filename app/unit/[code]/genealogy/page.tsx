@@ -1,19 +1,17 @@
 import type { Metadata } from 'next';
-import { createTranslator } from 'use-intl';
+import { pageWords } from '@/app/page-words';
 import { genealogyQuestionSchema } from '@/lib/domain/genealogy/graph/genealogy-graph';
 import { pageCode } from '@/lib/server/http/page-code';
 import { readGenealogy } from '@/lib/server/read-genealogy';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { GenealogyPage } from '@/lib/ui/genealogy/genealogy-page';
-import { en } from '@/lib/ui/messages/en';
 import { UnknownUnit } from '@/lib/ui/unit/unknown-unit';
 
 type Props = { params: Promise<{ code: string }>; searchParams: Promise<{ at?: unknown }> };
 
-const t = createTranslator({ locale: 'en', messages: en, namespace: 'genealogy' });
-
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: t('title', { unit: pageCode((await params).code) }) };
+  const t = await pageWords();
+  return { title: t('genealogy.title', { unit: pageCode((await params).code) }) };
 }
 
 /** A unit's genealogy as a picture, now or as of a moment (`at`, RFC 3339). */

@@ -36,6 +36,13 @@ export const record = {
     too_long: 'This is too long.',
     unprintable: 'This has characters that cannot be printed.',
     space_at_end: 'This begins or ends with a space.',
+    no_condition: 'It does not say what to look for: give one more fact, such as a code.',
+    no_must: 'At least one condition must say what the units have in common.',
+    no_station_there: 'A station goes with the place At a station only.',
+    not_a_span: 'The time must end after it begins, and be of 31 days at most.',
+    not_a_time: 'This is not a time with an offset from UTC.',
+    unknown_key: 'Nothing can be asked by this name.',
+    until_before_since: 'The second moment must come after the first.',
     other: 'This is not accepted.',
   },
   trouble: {

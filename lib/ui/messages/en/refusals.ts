@@ -100,7 +100,7 @@ export const refusals: Record<RefusalCode, RefusalWords> = {
   },
   wrong_kind: {
     title: 'Wrong kind of item',
-    text: '{item} is a {kind}; slot {slot} of {station} holds a {expected}.',
+    text: '{item}: {kind}. Slot {slot} of {station} holds: {expected}.',
   },
   wrong_part: {
     title: 'Wrong part',

@@ -28,7 +28,7 @@ export const scanning = {
     title: 'This device',
     text: 'What is set here is kept by this device alone.',
     language: 'Language',
-    languageText: 'What an operator sees is shown in this language, everything else in English.',
+    languageText: 'Every screen of this device is shown in it.',
   },
   settings: {
     title: 'How the scanner types',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const changeover: OperatorWords['changeover'] = {
+export const changeover: Translation['changeover'] = {
   title: 'Cambio',
   scan: { any: 'Escanee artículo', slot: 'Escanee ranura', item: 'Escanee artículo' },
   start: 'Escanee un artículo y después su ranura.',

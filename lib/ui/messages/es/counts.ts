@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const counts: OperatorWords['counts'] = {
+export const counts: Translation['counts'] = {
   title: 'Conteos que no cuadran',
   intro:
     'Cada conteo de un carrete se compara con lo que sus unidades usaron desde el conteo anterior. Si la diferencia es mayor que la merma permitida de la parte, probablemente no se escaneó un cambio, y las unidades de ese tiempo son posibles para el carrete de antes y el de después.',

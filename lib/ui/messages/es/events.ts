@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const events: OperatorWords['events'] = {
+export const events: Translation['events'] = {
   unit_started: 'Unidad iniciada',
   unit_processed: 'Unidad procesada',
   unit_signed: 'Unidad aprobada con firma',

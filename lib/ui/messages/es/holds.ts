@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const holds: OperatorWords['holds'] = {
+export const holds: Translation['holds'] = {
   title: 'Retenciones',
   count:
     '{count, plural, =0 {Nada está retenido} one {Una retención abierta} other {# retenciones abiertas}}',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const items: OperatorWords['items'] = {
+export const items: Translation['items'] = {
   title: 'Recepción',
   task: { receive: 'Recibir', count: 'Contar', inspect: 'Inspeccionar', retire: 'Retirar' },
   tasks: '¿Qué hay que hacer?',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const pack: OperatorWords['pack'] = {
+export const pack: Translation['pack'] = {
   title: 'Empaque y envío',
   scan: {
     unit: 'Escanee la unidad',

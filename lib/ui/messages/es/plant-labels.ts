@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const plantLabels: OperatorWords['plantLabels'] = {
+export const plantLabels: Translation['plantLabels'] = {
   badge: 'Ese es el gafete {badge}. Para cambiar de persona, pulse primero Cambiar persona.',
   station: 'Esa es la etiqueta de la estación {station}.',
   slot: 'Esa es la ranura {slot}{has_station, select, no {} other { de {station}}}.',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const record: OperatorWords['record'] = {
+export const record: Translation['record'] = {
   sending: 'Enviando {count, plural, one {un registro} other {# registros}}…',
   retrying:
     'El servidor no responde. {count, plural, one {Un registro se guarda en este equipo y se envía} other {# registros se guardan en este equipo y se envían}} de nuevo.',
@@ -35,6 +35,13 @@ export const record: OperatorWords['record'] = {
     too_long: 'Es demasiado largo.',
     unprintable: 'Tiene caracteres que no se pueden imprimir.',
     space_at_end: 'Empieza o termina con un espacio.',
+    no_condition: 'No dice qué buscar: dé un dato más, por ejemplo un código.',
+    no_must: 'Al menos una condición debe decir qué tienen en común las unidades.',
+    no_station_there: 'Una estación solo va con el lugar En una estación.',
+    not_a_span: 'El tiempo debe terminar después de empezar y durar como máximo 31 días.',
+    not_a_time: 'Esto no es una hora con su diferencia respecto a UTC.',
+    unknown_key: 'No se puede preguntar nada con este nombre.',
+    until_before_since: 'El segundo momento debe ir después del primero.',
     other: 'Esto no se acepta.',
   },
   trouble: {

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const refusals: OperatorWords['refusals'] = {
+export const refusals: Translation['refusals'] = {
   malformed: { title: 'No se entiende', text: 'Falta algo en el registro o algo no se admite: {errors}' },
   event_id_reused: {
     title: 'Ya se usó',
@@ -105,7 +105,7 @@ export const refusals: OperatorWords['refusals'] = {
   },
   wrong_kind: {
     title: 'Tipo de artículo equivocado',
-    text: '{item} es {kind}; la ranura {slot} de {station} lleva {expected}.',
+    text: '{item}: {kind}. La ranura {slot} de {station} lleva: {expected}.',
   },
   wrong_part: {
     title: 'Número de parte equivocado',

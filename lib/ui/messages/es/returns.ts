@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const returns: OperatorWords['returns'] = {
+export const returns: Translation['returns'] = {
   title: 'Devoluciones',
   scan: 'Escanee la unidad devuelta',
   ready: 'Escanee la unidad que regresó.',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const scanning: OperatorWords['scanning'] = {
+export const scanning: Translation['scanning'] = {
   remark: {
     separators_lost:
       'No se leyó: esta etiqueta necesita separadores y el escáner los omite. Configure el escáner para enviar GS (como Ctrl+], por ejemplo) o use la cámara.',
@@ -30,7 +30,7 @@ export const scanning: OperatorWords['scanning'] = {
     title: 'Este equipo',
     text: 'Lo que se ajusta aquí lo guarda solo este equipo.',
     language: 'Idioma',
-    languageText: 'Lo que ve un operador se muestra en este idioma; lo demás, en inglés.',
+    languageText: 'Cada pantalla de este equipo se muestra en este idioma.',
   },
   settings: {
     title: 'Cómo escribe el escáner',

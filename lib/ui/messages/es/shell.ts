@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const shell: OperatorWords['shell'] = {
+export const shell: Translation['shell'] = {
   demo: 'Demostración · una planta inventada; nada de esto es real',
   demoLabel: 'Demostración',
   skip: 'Ir al contenido',

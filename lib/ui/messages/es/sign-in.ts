@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const signIn: OperatorWords['signIn'] = {
+export const signIn: Translation['signIn'] = {
   title: 'Iniciar sesión',
   station: {
     title: 'En una estación',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const time: OperatorWords['time'] = {
+export const time: Translation['time'] = {
   seconds: '{seconds, number} s',
   minutes: '{minutes, number} min',
   hours: '{hours, number} h {minutes, number} min',

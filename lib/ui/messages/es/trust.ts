@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const trust: OperatorWords['trust'] = {
+export const trust: Translation['trust'] = {
   title: 'Confiar en este servidor',
   why: 'Un navegador solo da la cámara, y el trabajo sin red, a un servidor en el que confía. El servidor de esta planta hizo su propia autoridad certificadora; un equipo que confía en ella confía en este servidor y en nada fuera de la planta: solo puede responder por direcciones de redes privadas y por el nombre de este servidor.',
   once: 'Se hace una vez en cada equipo y tarda cerca de un minuto.',

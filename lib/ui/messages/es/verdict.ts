@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const verdict: OperatorWords['verdict'] = {
+export const verdict: Translation['verdict'] = {
   go: { word: 'PASA', text: 'Pasa: puede trabajar en ella.' },
   stop: { word: 'ALTO', text: 'No pasa: no trabaje en ella.' },
   caution: { word: 'REVISAR', text: 'Registrado, pero no cumple una regla. La unidad queda retenida.' },

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const wrong: OperatorWords['wrong'] = {
+export const wrong: Translation['wrong'] = {
   notFound: {
     title: 'No existe esa página',
     text: 'La dirección no lleva a ninguna parte. Si estaba impresa como código, escanéela en la casilla de rastreo.',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const changeover: OperatorWords['changeover'] = {
+export const changeover: Translation['changeover'] = {
   title: '換線上料',
   scan: { any: '掃描物料', slot: '掃描料站', item: '掃描物料' },
   start: '先掃描物料，再掃描料站。',
@@ -32,14 +32,14 @@ export const changeover: OperatorWords['changeover'] = {
     is_unit: '{scanned} 是產品。請掃描物料或料站。',
     is_container: '{scanned} 是箱。請掃描物料或料站。',
     unanswered: '{scanned} 沒有回應。請重新掃描。',
-    nothing_to_splice: '料站 {scanned} 沒有其他料盤，無從接料。請關閉接料再放入料盤。',
+    nothing_to_splice: '料站 {scanned} 沒有其他料捲，無從接料。請關閉接料再放入料捲。',
     other_station: '{scanned} 是 {station} 的料站，不是 {here} 的。',
   },
   goToStation: '前往 {station} 換線',
   splice: {
-    choose: '與料站中的料盤接料',
-    greyUnits: '仍可能取用舊料尾端的單元數（可不填）',
-    greyHint: '不填：換料之前的任何單元都可能。',
+    choose: '與料站中的料捲接料',
+    greyUnits: '仍可能取用舊料尾端的產品數（可不填）',
+    greyHint: '不填：換料之前的任何產品都可能。',
     bad: '0 到 1000 的整數。',
   },
   clear: '放下物料',

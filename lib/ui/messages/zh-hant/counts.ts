@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const counts: OperatorWords['counts'] = {
+export const counts: Translation['counts'] = {
   title: '盤點不符',
   intro:
     '每捲料的盤點都與上次盤點後產品的用量比對。差異超過該料號的允許損耗時，很可能有一次換料未掃描，該段時間的產品可能用到換料前或換料後的料捲。',

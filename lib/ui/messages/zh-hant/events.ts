@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const events: OperatorWords['events'] = {
+export const events: Translation['events'] = {
   unit_started: '產品投產',
   unit_processed: '產品過站',
   unit_signed: '產品簽核',
@@ -20,7 +20,7 @@ export const events: OperatorWords['events'] = {
   exception_cleared: '例外已處理',
   hold_released: '解除扣留',
   item_received: '物料入庫',
-  item_counted: '物料盤點',
+  item_counted: '物料捲點',
   item_mounted: '物料上料',
   item_unmounted: '物料下料',
   item_spliced: '料捲接料',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const holds: OperatorWords['holds'] = {
+export const holds: Translation['holds'] = {
   title: '扣留',
   count: '{count, plural, =0 {沒有扣留} other {# 筆扣留中}}',
   shown: '顯示其中最早的 {count, number} 筆。',

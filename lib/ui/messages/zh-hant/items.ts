@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const items: OperatorWords['items'] = {
+export const items: Translation['items'] = {
   title: '進料',
   task: { receive: '入庫', count: '盤點', inspect: '檢驗', retire: '停用' },
   tasks: '要做什麼？',
@@ -24,7 +24,7 @@ export const items: OperatorWords['items'] = {
   known: '{code} 已入庫過。',
   isUnit: '{code} 是產品，不是物料。',
   isContainer: '{code} 是箱，不是物料。',
-  isPart: '{code} 是料號，不是物料。請掃描料盤本身的代碼。',
+  isPart: '{code} 是料號，不是物料。請掃描料捲本身的代碼。',
   form: { receive: '{item} 入庫', count: '{item} 盤點', inspect: '{item} 檢驗', retire: '{item} 停用' },
   field: {
     kind: '種類',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const labels: OperatorWords['labels'] = {
+export const labels: Translation['labels'] = {
   title: '標籤',
   link: '標籤',
   linkOf: '{code} 的標籤',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const offline: OperatorWords['offline'] = {
+export const offline: Translation['offline'] = {
   opening: '開啟中…',
   needsServer: {
     title: '伺服器無回應',

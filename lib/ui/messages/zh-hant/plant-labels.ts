@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const plantLabels: OperatorWords['plantLabels'] = {
+export const plantLabels: Translation['plantLabels'] = {
   badge: '這是工號 {badge}。要換人，請先按「換人」。',
   station: '這是站點 {station} 的標籤。',
   slot: '這是{has_station, select, no {} other { {station} 的}}料站 {slot}。',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const record: OperatorWords['record'] = {
+export const record: Translation['record'] = {
   sending: '正在傳送 {count, plural, other {# 筆}}…',
   retrying: '伺服器無回應。{count, plural, other {# 筆記錄}}保存在本裝置，稍後再傳送。',
   signed_out: '您的登入已結束。{count, plural, =0 {} other {# 筆記錄保存在本裝置。}}請重新登入以繼續。',
@@ -28,6 +28,13 @@ export const record: OperatorWords['record'] = {
     too_long: '內容太長。',
     unprintable: '含有無法列印的字元。',
     space_at_end: '開頭或結尾有空格。',
+    no_condition: '沒有說明要找什麼：請再填一項，例如代碼。',
+    no_must: '至少要有一個條件說明產品的共同點。',
+    no_station_there: '站點只能搭配「在站點」。',
+    not_a_span: '時間的結束須晚於開始，且最長 31 天。',
+    not_a_time: '這不是帶有 UTC 時差的時間。',
+    unknown_key: '沒有可用此名稱詢問的內容。',
+    until_before_since: '第二個時刻須晚於第一個。',
     other: '不接受此內容。',
   },
   trouble: {

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const refusals: OperatorWords['refusals'] = {
+export const refusals: Translation['refusals'] = {
   malformed: { title: '無法辨識', text: '記錄缺少內容或含有不允許的內容：{errors}' },
   event_id_reused: { title: '已使用過', text: '此記錄先前已以不同內容傳送。請重新掃描以建立新記錄。' },
   time_in_future: { title: '時鐘過快', text: '此記錄的時間在未來。請校正本裝置的時鐘。' },
@@ -58,7 +58,7 @@ export const refusals: OperatorWords['refusals'] = {
     title: '料站是空的',
     text: '{station} 的料站 {slot} 沒有料。{has_expected, select, no {} other {需要 {expected}。}}',
   },
-  wrong_kind: { title: '物料種類錯誤', text: '{item} 是 {kind}；{station} 的料站 {slot} 應放 {expected}。' },
+  wrong_kind: { title: '物料種類錯誤', text: '{item} 是{kind}；{station} 的料站 {slot} 應放{expected}。' },
   wrong_part: {
     title: '料號錯誤',
     text: '{station} 的料站 {slot} 需要 {expected}；{item} 是 {has_part, select, no {料號不明} other {{part}}}。請取下並停線。',

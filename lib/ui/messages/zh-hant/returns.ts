@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const returns: OperatorWords['returns'] = {
+export const returns: Translation['returns'] = {
   title: '退貨',
   scan: '掃描退回的產品',
   ready: '請掃描退回的產品。',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const scanBox: OperatorWords['scanBox'] = {
+export const scanBox: Translation['scanBox'] = {
   submit: '輸入',
   keyboard: '螢幕鍵盤',
 };

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const scanning: OperatorWords['scanning'] = {
+export const scanning: Translation['scanning'] = {
   remark: {
     separators_lost:
       '未讀取：此標籤需要分隔字元，但掃描器沒有送出。請設定掃描器送出 GS（例如 Ctrl+]），或改用相機。',
@@ -27,7 +27,7 @@ export const scanning: OperatorWords['scanning'] = {
     title: '本裝置',
     text: '此處的設定只保存在本裝置。',
     language: '語言',
-    languageText: '作業員看到的內容以此語言顯示，其餘為英文。',
+    languageText: '本裝置的所有畫面都以此語言顯示。',
   },
   settings: {
     title: '掃描器的輸入方式',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const shell: OperatorWords['shell'] = {
+export const shell: Translation['shell'] = {
   demo: '示範 · 虛構的工廠，內容皆非真實',
   demoLabel: '示範',
   skip: '跳到內容',

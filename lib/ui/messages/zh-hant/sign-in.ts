@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const signIn: OperatorWords['signIn'] = {
+export const signIn: Translation['signIn'] = {
   title: '登入',
   station: { title: '在站點', hint: '掃描或輸入工號，再輸入 PIN 碼。', submit: '以 PIN 碼登入' },
   desk: { title: '在辦公桌', hint: '供生管、品保與系統管理使用。', submit: '以密碼登入' },

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const station: OperatorWords['station'] = {
+export const station: Translation['station'] = {
   title: '站點',
   choose: {
     title: '這是哪個站點？',

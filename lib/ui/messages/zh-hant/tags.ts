@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const tags: OperatorWords['tags'] = {
+export const tags: Translation['tags'] = {
   place: {
     station: '在站點',
     stock: '在庫',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const trust: OperatorWords['trust'] = {
+export const trust: Translation['trust'] = {
   title: '信任此伺服器',
   why: '瀏覽器只允許它信任的伺服器使用相機與離線作業。本廠的伺服器自建了憑證授權單位（CA）；信任它的裝置只信任此伺服器，不會信任廠外的任何東西：它只能為私人網路的位址與此伺服器的名稱作保。',
   once: '每台裝置只需做一次，約一分鐘。',

@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const verdict: OperatorWords['verdict'] = {
+export const verdict: Translation['verdict'] = {
   go: { word: '通過', text: '通過：可以作業。' },
   stop: { word: '停止', text: '不通過：請勿作業。' },
   caution: { word: '確認', text: '已記錄，但違反規則。此產品已被扣留。' },

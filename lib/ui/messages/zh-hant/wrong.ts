@@ -1,7 +1,7 @@
-import type { OperatorWords } from '@/lib/ui/messages/operator-words';
+import type { Translation } from '@/lib/ui/messages/translation';
 
 /** See the English words of the same name. */
-export const wrong: OperatorWords['wrong'] = {
+export const wrong: Translation['wrong'] = {
   notFound: {
     title: '沒有這個頁面',
     text: '此網址不存在。若是印在標籤上的碼，請在追溯欄位掃描。',

@@ -1,0 +1,47 @@
+import type { Translation } from '@/lib/ui/messages/translation';
+
+/** See the English words of the same name. */
+export const packing: Translation['packing'] = {
+  container: 'Contenedor {code}',
+  containerRich: 'Contenedor <code></code>',
+  shipment: 'Envío {code}',
+  shipmentRich: 'Envío <code></code>',
+  unknownContainer: 'No hay contenedor {code}',
+  unknownShipment: 'No hay envío {code}',
+  unknownText: 'Ningún evento lo nombra.',
+  trace: 'Rastrear {code}',
+  held: 'Retenido',
+  facts: {
+    units: 'Unidades',
+    state: 'Estado',
+    notShipped: 'Sin enviar',
+    around: 'Dentro de',
+    shipment: 'Envío',
+    customer: 'Cliente',
+    destination: 'Destino',
+    shippedAt: 'Enviado',
+    containers: 'Contenedores',
+  },
+  containers: {
+    title: 'Contenedores dentro',
+    titleShipment: 'Contenedores',
+    container: 'Contenedor',
+    units: 'Unidades',
+    customer: 'Cliente',
+    destination: 'Destino',
+    at: 'Enviado',
+  },
+  units: {
+    title: 'Unidades dentro',
+    none: 'No hay ninguna unidad dentro.',
+    unit: 'Unidad',
+    product: 'Producto',
+    container: 'Contenedor',
+    state: 'Estado',
+    count: '{count, number} {count, plural, one {unidad} other {unidades}}',
+    first: 'Las primeras {shown, number} de {count, number}.',
+  },
+  cameBack: 'Devuelta desde entonces',
+  holds: 'Retenciones',
+  history: 'Historial',
+};

@@ -1,0 +1,47 @@
+import type { Translation } from '@/lib/ui/messages/translation';
+
+/** See the English words of the same name. */
+export const packing: Translation['packing'] = {
+  container: '箱 {code}',
+  containerRich: '箱 <code></code>',
+  shipment: '出貨單 {code}',
+  shipmentRich: '出貨單 <code></code>',
+  unknownContainer: '沒有箱 {code}',
+  unknownShipment: '沒有出貨單 {code}',
+  unknownText: '沒有任何事件提到它。',
+  trace: '追溯 {code}',
+  held: '扣留中',
+  facts: {
+    units: '產品',
+    state: '狀態',
+    notShipped: '未出貨',
+    around: '位於',
+    shipment: '出貨單',
+    customer: '客戶',
+    destination: '目的地',
+    shippedAt: '出貨時間',
+    containers: '箱',
+  },
+  containers: {
+    title: '其中的箱',
+    titleShipment: '箱',
+    container: '箱',
+    units: '產品',
+    customer: '客戶',
+    destination: '目的地',
+    at: '出貨時間',
+  },
+  units: {
+    title: '其中的產品',
+    none: '其中沒有產品。',
+    unit: '產品',
+    product: '產品型號',
+    container: '箱',
+    state: '狀態',
+    count: '{count, number} {count, plural, other {台產品}}',
+    first: '{count, number} 台中的前 {shown, number} 台。',
+  },
+  cameBack: '之後退回',
+  holds: '扣留',
+  history: '履歷',
+};
