@@ -95,7 +95,7 @@ function stoppedBy(unit: string, reasons: Refusal[], about: About, { now }: Sess
 
 /** The task of repairing a unit, from its first question. */
 export function repairOf(unit: string, about: About): Task {
-  const repair = { unit, about, position: null, chosen: null, isRemoved: false, done: [] };
+  const repair = { unit, about, position: null, strange: null, chosen: null, isRemoved: false, done: [] };
   return { step: 'repairing', repair, notice: null, isSent: false };
 }
 

@@ -99,8 +99,12 @@ function leave(session: Session): SessionStep {
       return back(session, task);
     case 'new':
     case 'signing':
-    case 'repairing':
       return task.isSent ? stepTo(session) : takeNext(session);
+    case 'repairing':
+      if (task.isSent) return stepTo(session);
+      return task.repair.strange === null
+        ? takeNext(session)
+        : stepTo(withTask(session, { ...task, repair: { ...task.repair, strange: null } }));
     case 'working':
       return task.isJoining ? stepTo(session) : takeNext(session);
     default:
@@ -113,7 +117,13 @@ type Failing = Extract<Session['task'], { step: 'parts' | 'defect' | 'position' 
 /** One question back; leaving the first one gives up the fail, not the unit. */
 function back(session: Session, task: Failing): SessionStep {
   const { work } = task;
-  if (task.step === 'position') return stepTo(withTask(session, { step: 'defect', work, notice: null }));
+  if (task.step === 'position')
+    return stepTo(
+      withTask(
+        session,
+        task.strange === null ? { step: 'defect', work, notice: null } : { ...task, strange: null },
+      ),
+    );
   if (task.step === 'defect' && work.defects.length > 0)
     return stepTo(withTask(session, { step: 'confirming', work }));
   const cleared: Work = task.step === 'parts' ? work : { ...work, defects: [], note: '' };

@@ -1,4 +1,4 @@
-import { partsAt } from '@/lib/domain/station/product-picture';
+import { isOutsideBom, partsAt } from '@/lib/domain/station/product-picture';
 import type { ScanPicture } from '@/lib/domain/station/scan-picture';
 import type { Repair, Session, Task } from '@/lib/domain/station/session/session';
 import type { SessionStep } from '@/lib/domain/station/session/session-input';
@@ -10,8 +10,24 @@ type Scanned = { code: string; scan: ScanPicture | null };
 /** The position that is repaired; one that stands empty already only needs a part. */
 export function chooseRepairPosition(session: Session, task: Repairing, position: string): SessionStep {
   const isRemoved = openPositions(task.repair).includes(position);
-  const repair: Repair = { ...task.repair, position, chosen: null, isRemoved };
+  const repair: Repair = { ...task.repair, position, strange: null, chosen: null, isRemoved };
   return stepTo(withTask(session, { ...task, repair, notice: null }));
+}
+
+/** A position that the BOM does not name is asked about once; one that this unit is known to have is not. */
+function meetRepairPosition(session: Session, task: Repairing, position: string): SessionStep {
+  const { product, unit } = task.repair.about;
+  const isKnown =
+    openPositions(task.repair).includes(position) ||
+    unit?.fitted.includes(position) ||
+    unit?.failure?.defects.some((defect) => defect.position === position);
+  if (isKnown || product === null || !isOutsideBom(product, position))
+    return chooseRepairPosition(session, task, position);
+  const repair: Repair = { ...task.repair, strange: position };
+  return stepTo(withTask(session, { ...task, repair, notice: null }), {
+    kind: 'signal',
+    signal: 'attention',
+  });
 }
 
 /** Positions that stand empty: from before, and from this repair. */
@@ -35,7 +51,7 @@ export function meetInRepair(
   if (repair.position === null) {
     if (isUnit) return setAside(session, code);
     if (scan?.item) return complain(session, task, code);
-    return chooseRepairPosition(session, task, code);
+    return meetRepairPosition(session, task, code);
   }
   if (!repair.isRemoved) return isUnit ? setAside(session, code) : complain(session, task, code);
   if (scan?.item) {

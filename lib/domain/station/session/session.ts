@@ -49,6 +49,8 @@ export type Repair = {
   unit: string;
   about: About;
   position: string | null;
+  /** A position that the BOM does not name, until somebody has said that it is meant. */
+  strange: string | null;
   /** Null while the position or the part is asked for; else what was scanned and waits for a decision. */
   chosen: { kind: 'item'; item: ItemPicture; isExpected: boolean } | { kind: 'donor'; unit: string } | null;
   isRemoved: boolean;
@@ -66,7 +68,8 @@ export type Task =
   | { step: 'working'; work: Work; notice: Notice | null; question: JoinQuestion | null; isJoining: boolean }
   | { step: 'parts'; work: Work }
   | { step: 'defect'; work: Work; notice: Notice | null }
-  | { step: 'position'; work: Work; code: string }
+  /** `strange`: a position that the BOM does not name, until somebody has said that it is meant. */
+  | { step: 'position'; work: Work; code: string; strange: string | null }
   | { step: 'confirming'; work: Work }
   | { step: 'signing'; unit: string; about: About; isSent: boolean }
   | { step: 'repairing'; repair: Repair; notice: Notice | null; isSent: boolean };

@@ -135,10 +135,18 @@ export const station = {
   },
   position: {
     title: 'Where is {code}?',
+    newCode: '{code} was not given anywhere in the plant lately: is it written as it should be?',
     noPosition: 'No position',
     letters: 'Positions by letter',
     group: '{letter}…',
     allGroups: 'Other letters',
+  },
+  strange: {
+    title: 'No position {position} in the BOM',
+    text: '{product} revision {revision} has no such position. Look at the board and read it again.',
+    similar: 'Was one of these meant?',
+    record: 'Record {position} all the same',
+    back: 'Another position',
   },
   confirm: {
     title: 'Fail {unit}',

@@ -137,10 +137,18 @@ export const station: OperatorWords['station'] = {
   },
   position: {
     title: '¿Dónde está {code}?',
+    newCode: '{code} no se usó últimamente en la planta: ¿está bien escrito?',
     noPosition: 'Sin posición',
     letters: 'Posiciones por letra',
     group: '{letter}…',
     allGroups: 'Otras letras',
+  },
+  strange: {
+    title: 'La lista de materiales no tiene la posición {position}',
+    text: '{product} revisión {revision} no tiene esa posición. Mire la placa y léala de nuevo.',
+    similar: '¿Se refería a una de estas?',
+    record: 'Registrar {position} de todos modos',
+    back: 'Otra posición',
   },
   confirm: {
     title: 'Falla de {unit}',

@@ -133,10 +133,18 @@ export const station: OperatorWords['station'] = {
   },
   position: {
     title: '{code} 在哪裡？',
+    newCode: '廠內近期沒有用過 {code}：寫法是否正確？',
     noPosition: '無位置',
     letters: '依字母選位置',
     group: '{letter}…',
     allGroups: '其他字母',
+  },
+  strange: {
+    title: 'BOM 沒有位置 {position}',
+    text: '{product} 版本 {revision} 沒有這個位置。請看板子再讀一次。',
+    similar: '是否指其中之一？',
+    record: '仍然記錄 {position}',
+    back: '其他位置',
   },
   confirm: {
     title: '{unit} 判不良',
