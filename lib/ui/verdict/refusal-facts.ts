@@ -1,7 +1,7 @@
 import type { Refusal } from '@/lib/domain/gate/refusals';
 
 /** Facts that some refusals of a code carry and others do not: messages ask for them by `has_…`. */
-const OPTIONAL_FACTS = ['expected', 'part', 'unit'] as const;
+const OPTIONAL_FACTS = ['expected', 'part', 'position', 'unit'] as const;
 
 /** The facts of a refusal as texts for its message: lists joined, and `…` for whatever a message names and the refusal lacks. */
 export function refusalFacts(refusal: Refusal): Record<string, string> {
@@ -30,6 +30,7 @@ const FACTS = [
   'operator',
   'outer',
   'part',
+  'position',
   'product',
   'reason',
   'revision',

@@ -2,7 +2,7 @@ import { isOutsideBom, partsAt } from '@/lib/domain/station/product-picture';
 import type { ScanPicture } from '@/lib/domain/station/scan-picture';
 import type { Repair, Session, Task } from '@/lib/domain/station/session/session';
 import type { SessionStep } from '@/lib/domain/station/session/session-input';
-import { record, setAside, stepTo, withTask } from '@/lib/domain/station/session/session-step';
+import { record, recordFact, setAside, stepTo, withTask } from '@/lib/domain/station/session/session-step';
 
 type Repairing = Extract<Task, { step: 'repairing' }>;
 type Scanned = { code: string; scan: ScanPicture | null };
@@ -61,7 +61,7 @@ export function meetInRepair(
     const next = withTask(session, { ...task, repair: { ...repair, chosen }, notice: null });
     return isExpected
       ? install(next, { item: code, station })
-      : stepTo(next, { kind: 'signal', signal: 'attention' });
+      : stepTo(next, { kind: 'signal', signal: 'stop' });
   }
   if (scan?.unit) {
     const chosen = { kind: 'donor' as const, unit: code };
@@ -107,6 +107,17 @@ export function install(
   return record(sending.session, { type: 'part.installed', station, body: { unit, position, ...from } });
 }
 
+/** Records that a part which the BOM does not allow there is on the board already: the unit is held until QA decides. */
+export function tellFitted(
+  session: Session,
+  { item, station }: { item: string; station: string },
+): SessionStep {
+  const sending = sent(session);
+  if (sending === null || sending.repair.position === null) return stepTo(session);
+  const { unit, position } = sending.repair;
+  return recordFact(sending.session, { type: 'part.installed', station, body: { unit, position, item } });
+}
+
 /** A repair's event was answered: what was recorded is listed, and the next question asked. */
 export function settleRepair(
   session: Session,
@@ -117,8 +128,9 @@ export function settleRepair(
   if (!isRecorded || repair.position === null)
     return stepTo(withTask(session, { ...task, isSent: false, repair: { ...repair, chosen: null } }));
   const source = repair.chosen?.kind === 'item' ? repair.chosen.item.item : (repair.chosen?.unit ?? null);
-  const what = repair.isRemoved ? ('installed' as const) : ('removed' as const);
-  const done = [...repair.done, { position: repair.position, what, source }];
+  const isWrong = repair.chosen?.kind === 'item' && !repair.chosen.isExpected;
+  const what = repair.isRemoved ? (isWrong ? 'wrong' : 'installed') : 'removed';
+  const done: Repair['done'] = [...repair.done, { position: repair.position, what, source }];
   const next: Repair =
     what === 'removed'
       ? { ...repair, done, isRemoved: true, chosen: null }

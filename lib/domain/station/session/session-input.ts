@@ -53,7 +53,8 @@ export type Press =
   | { button: 'signing' }
   | { button: 'repair_position'; position: string }
   | { button: 'removed'; reason: string }
-  | { button: 'install' }
+  /** The wrong part that was scanned is on the board already. */
+  | { button: 'fitted_already' }
   | { button: 'donor_position'; position: string }
   | { button: 'leave_empty' };
 
@@ -70,7 +71,8 @@ export type SessionEffect =
   | { kind: 'ask'; unit: string }
   | { kind: 'ask_aside'; unit: string }
   | { kind: 'identify'; code: string }
-  | { kind: 'record'; tag: number; draft: EventDraft }
+  /** `isFact`: it has happened whatever it breaks, and is flagged instead of refused. */
+  | { kind: 'record'; tag: number; draft: EventDraft; isFact?: true }
   | { kind: 'signal'; signal: 'go' | 'stop' | 'attention' | 'done' }
   | { kind: 'forget'; id: string }
   /** Gives the input `ticked` after so many milliseconds. */

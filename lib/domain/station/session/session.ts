@@ -54,7 +54,7 @@ export type Repair = {
   /** Null while the position or the part is asked for; else what was scanned and waits for a decision. */
   chosen: { kind: 'item'; item: ItemPicture; isExpected: boolean } | { kind: 'donor'; unit: string } | null;
   isRemoved: boolean;
-  done: { position: string; what: 'removed' | 'installed'; source: string | null }[];
+  done: { position: string; what: 'removed' | 'installed' | 'wrong'; source: string | null }[];
 };
 
 /** What stands on the screen of a station: one thing at a time. */
