@@ -174,6 +174,7 @@ it('a scan tells what a code names', async () => {
     unit: null,
     item: null,
     container: null,
+    isContainerLike: false,
     label: null,
     isPart: false,
     serialOf: [],
@@ -190,6 +191,24 @@ it('a scan tells what a code names', async () => {
   });
   expect((await readScan(`${place}:F9`, undefined)).label).toBeNull();
   expect((await readScan(reel, place)).label).toBeNull();
+});
+
+it('a code that nobody knows looks like a container when only its digits differ from those of an earlier one', async () => {
+  const { mustSend, say, start, print, place, test, name } = await openFloor();
+  const like = async (code: string) => (await readScan(code, undefined)).isContainerLike;
+  const carton = name('KT-18');
+  await mustSend(
+    start('WK1'),
+    ...[print, place, test].map((station) => say.passed('WK1', station)),
+    say.signed('WK1'),
+    say.packed('WK1', carton),
+  );
+  expect(await like(carton)).toBe(false);
+  expect(await like(carton.replace('18', '19'))).toBe(true);
+  expect(await like(carton.replace('18', '019'))).toBe(false);
+  expect(await like(carton.replace('KT', 'KU'))).toBe(false);
+  expect(await like(place)).toBe(false);
+  expect(await like('BARCODE')).toBe(false);
 });
 
 it('a new serial may be started where its route begins, or where no route goes', async () => {

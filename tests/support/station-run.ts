@@ -68,6 +68,7 @@ export function scanOf(code: string, names: Partial<ScanPicture> = {}): ScanPict
     unit: null,
     item: null,
     container: null,
+    isContainerLike: false,
     label: null,
     isPart: false,
     serialOf: [],
