@@ -34,6 +34,7 @@ export const PICTURE: StationPicture = {
   defects: [{ code: 'BRIDGE', count: 3 }],
   defectsElsewhere: [],
   fits: [],
+  readings: [],
   joins: [],
   recent: [],
 };

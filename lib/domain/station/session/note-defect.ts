@@ -1,5 +1,6 @@
 import { isOutsideBom } from '@/lib/domain/station/product-picture';
 import { processedDraft } from '@/lib/domain/station/session/processed-draft';
+import { rememberReadings } from '@/lib/domain/station/session/reading-draft';
 import type { DefectDraft, Session, Work } from '@/lib/domain/station/session/session';
 import type { SessionContext, SessionStep } from '@/lib/domain/station/session/session-input';
 import { followedBy, give, stepTo, takeNext, withTask } from '@/lib/domain/station/session/session-step';
@@ -33,5 +34,5 @@ export function choosePosition(session: Session, work: Work, defect: DefectDraft
 /** Gives the fail with what was noted, and goes on. */
 export function recordFail(session: Session, work: Work, context: SessionContext): SessionStep {
   const draft = processedDraft({ work, result: 'fail', session, context });
-  return followedBy(give(session, 'fail', work.unit, draft), takeNext);
+  return followedBy(give(rememberReadings(session, work), 'fail', work.unit, draft), takeNext);
 }

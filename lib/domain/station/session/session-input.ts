@@ -4,6 +4,7 @@ import type { EventDraft } from '@/lib/domain/station/event-draft';
 import type { ProductPicture } from '@/lib/domain/station/product-picture';
 import type { ScanCommand } from '@/lib/domain/station/scan-command';
 import type { ScanPicture } from '@/lib/domain/station/scan-picture';
+import type { ReadingDraft } from '@/lib/domain/station/session/reading-draft';
 import type { Problem, ResumedWork, Session, Silence } from '@/lib/domain/station/session/session';
 import type { StationPicture } from '@/lib/domain/station/station-picture';
 
@@ -39,6 +40,9 @@ export type Press =
   | { button: 'start'; product: string; revision: string }
   | { button: 'set_start'; order: string; boardLot: string }
   | { button: 'pass_without' }
+  /** A pass in spite of a reading beyond its limits. */
+  | { button: 'pass_beyond' }
+  | { button: 'reading'; reading: ReadingDraft }
   | { button: 'forget_lot'; product: string; revision: string; part: string }
   | { button: 'defect'; code: string }
   | { button: 'position'; position: string | null }
