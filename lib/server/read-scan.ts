@@ -1,5 +1,6 @@
 import { findUnitHistory } from '@/lib/data/log/find-events';
 import { findContainer } from '@/lib/data/packing/find-container';
+import { hasContainerLike } from '@/lib/data/packing/has-container-like';
 import { loadPlant } from '@/lib/data/plant/load-plant';
 import type { Queryable } from '@/lib/data/pool';
 import { assembleKnown } from '@/lib/data/record/assemble-known';
@@ -51,6 +52,7 @@ function readCode(code: string, station: string | undefined): Promise<ScanPictur
       unit,
       item,
       container: container === null ? null : { container: code, shipment: container.shipment },
+      isContainerLike: !isRecorded && (await hasContainerLike(db, code)),
       label: isRecorded ? null : readLabel(plant, code),
       isPart: plant.namesPart(code),
       serialOf: serialOf(plant, code),

@@ -5,6 +5,7 @@ import { findRecentFits } from '@/lib/data/station/find-recent-fits';
 import { findRecentJoins } from '@/lib/data/station/find-recent-joins';
 import { findRecentResults } from '@/lib/data/station/find-recent-results';
 import { findStandingItems } from '@/lib/data/station/find-standing-items';
+import { findUsualReadings } from '@/lib/data/station/find-usual-readings';
 import { onSnapshot } from '@/lib/data/transaction';
 import type { Principal } from '@/lib/domain/people/principal';
 import type { Plant } from '@/lib/domain/plant/plant';
@@ -60,6 +61,7 @@ export async function stationPicture(
     defects,
     defectsElsewhere: defectsOfPlant.filter((defect) => !here.has(defect)),
     fits: await findRecentFits(db, code),
+    readings: await findUsualReadings(db, code),
     joins: await findRecentJoins(db, code),
     recent: await findRecentResults(db, code, RECENT_COUNT),
   };

@@ -86,6 +86,27 @@ describe('what happened anyway', () => {
     expect(await floor.check('P3', test)).toEqual([]);
   });
 
+  it('holds a unit with a wrong part that is on it already; under enforce the contract refuses none', async () => {
+    const { send, mustSend, say, start, check, print, reel, name } = await openFloor();
+    const wrong = name('R-wrong');
+    await mustSend(
+      start('W6'),
+      start('W7'),
+      say.received({ item: wrong, kind: 'reel', part: 'R-10K' }),
+      say.removed('W6', 'C1'),
+      say.removed('W7', 'C1'),
+    );
+    expect(
+      await send(
+        say.installed({ unit: 'W6', position: 'C1', item: reel }, record),
+        say.installed({ unit: 'W7', position: 'C1', item: wrong }),
+        say.installed({ unit: 'W6', position: 'C1', item: wrong }, record),
+      ),
+    ).toEqual(['recorded', 'recorded', 'recorded wrong_part']);
+    expect(await check('W6', print)).toEqual(['on_hold']);
+    expect(await check('W7', print)).toEqual([]);
+  });
+
   it('is flagged as it would be refused', async () => {
     const { send, mustSend, say, start, place, print, reel, name } = await openFloor();
     await mustSend(start('W4'), start('W5'));

@@ -174,6 +174,7 @@ it('a scan tells what a code names', async () => {
     unit: null,
     item: null,
     container: null,
+    isContainerLike: false,
     label: null,
     isPart: false,
     serialOf: [],
@@ -190,6 +191,46 @@ it('a scan tells what a code names', async () => {
   });
   expect((await readScan(`${place}:F9`, undefined)).label).toBeNull();
   expect((await readScan(reel, place)).label).toBeNull();
+});
+
+it('a code that nobody knows looks like a container when only its digits differ from those of an earlier one', async () => {
+  const { mustSend, say, start, print, place, test, name } = await openFloor();
+  const like = async (code: string) => (await readScan(code, undefined)).isContainerLike;
+  const carton = name('KT-18');
+  await mustSend(
+    start('WK1'),
+    ...[print, place, test].map((station) => say.passed('WK1', station)),
+    say.signed('WK1'),
+    say.packed('WK1', carton),
+  );
+  expect(await like(carton)).toBe(false);
+  expect(await like(carton.replace('18', '19'))).toBe(true);
+  expect(await like(carton.replace('18', '019'))).toBe(false);
+  expect(await like(carton.replace('KT', 'KU'))).toBe(false);
+  expect(await like(place)).toBe(false);
+  expect(await like('BARCODE')).toBe(false);
+});
+
+it('a station tells what was measured there lately of each product, with unit and limits', async () => {
+  const { mustSend, say, start, print, product } = await openFloor();
+  const height = { name: 'height', value: 120, unit: 'µm', low: 100, high: 140 };
+  const measured = (unit: string, ...readings: object[]) =>
+    say.make('unit.processed', { unit, result: 'pass', readings }, { station: print });
+  await mustSend(
+    ...['WR1', 'WR2', 'WR3', 'WR4'].map((unit) => start(unit)),
+    measured('WR1', height, { name: 'area', value: 1 }),
+    measured('WR2', { ...height, value: 'torn', high: 150 }),
+    say.passed('WR3', print),
+  );
+  const usual = async () => (await readStation(print, { kind: 'token' }))?.readings;
+  const named = { product, revision: 'C' };
+  expect(await usual()).toEqual([
+    { ...named, name: 'height', unit: 'µm', low: 100, high: 150 },
+    { ...named, name: 'area', unit: null, low: null, high: null },
+  ]);
+  const many = Array.from({ length: 12 }, (_, index) => ({ name: `pad-${index}`, value: index }));
+  await mustSend(measured('WR4', ...many));
+  expect(await usual()).toEqual([]);
 });
 
 it('a new serial may be started where its route begins, or where no route goes', async () => {

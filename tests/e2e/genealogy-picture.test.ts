@@ -1,44 +1,21 @@
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { formatInstant } from '@/lib/domain/time';
 import { faultsSeenByAxe } from '@/tests/support/axe-faults';
-import { eventMaker } from '@/tests/support/event-maker';
+import { genealogyHistory, genealogyNodeCount } from '@/tests/support/genealogy-history';
 import { sceneHistory, serial } from '@/tests/support/scene-history';
 import { openScene, type Scene } from '@/tests/support/screens-scene';
 
 /** A unit that holds ten others, each worked on at nine stations with eleven lots: over a thousand nodes. */
-const LARGE = 'BIG-1';
-const [INNER_COUNT, STATION_COUNT, LOT_COUNT] = [10, 9, 11];
+const LARGE = { unit: 'BIG-1', innerCount: 10, stationCount: 9, lotCount: 11 };
 
 let scene: Scene;
 let page: Page;
 
 beforeAll(async () => {
-  scene = await openScene([...sceneHistory(), ...largeHistory(Date.now())]);
+  scene = await openScene([...sceneHistory(), ...genealogyHistory(LARGE, Date.now())]);
   page = await scene.pageOf('admin');
 });
 afterAll(() => scene?.close());
-
-function largeHistory(now: number): object[] {
-  const make = eventMaker();
-  const record = { gate: 'record' } as const;
-  const at = (secondsAgo: number) => ({ at: formatInstant((now - secondsAgo * 1000) * 1000) });
-  const inner = Array.from({ length: INNER_COUNT }, (_, index) => {
-    const unit = `IN-${index + 1}`;
-    const passes = Array.from({ length: STATION_COUNT }, (_, station) => {
-      const used = Array.from({ length: LOT_COUNT }, (_, lot) => ({
-        item: `LOT-${index}-${station}-${lot}`,
-      }));
-      const event = { ...at(5000 - station), station: `HAND-${station}`, ...record };
-      return make.make('unit.processed', { unit, result: 'pass', used }, event);
-    });
-    return [
-      ...passes,
-      make.make('unit.joined', { unit, into: LARGE, position: `A${index}` }, { ...at(100), ...record }),
-    ];
-  });
-  return inner.flat();
-}
 
 const tree = () => page.getByRole('tree');
 const nodes = () => page.getByRole('treeitem');
@@ -98,10 +75,10 @@ test('keys go along the lines, fold, and open a page', async () => {
 });
 
 test('over a thousand nodes open folded, and only those near the frame are drawn', async () => {
-  await open(LARGE);
-  const count = 1 + INNER_COUNT * (1 + STATION_COUNT * (1 + LOT_COUNT));
-  await page.getByText(`${1 + INNER_COUNT} of ${count.toLocaleString('en')} nodes are drawn`).waitFor();
-  expect(await nodes().count()).toBe(1 + INNER_COUNT);
+  await open(LARGE.unit);
+  const count = genealogyNodeCount(LARGE);
+  await page.getByText(`${1 + LARGE.innerCount} of ${count.toLocaleString('en')} nodes are drawn`).waitFor();
+  expect(await nodes().count()).toBe(1 + LARGE.innerCount);
   await page.getByRole('button', { name: 'Unfold all', exact: true }).click();
   await page.getByText(`All ${count.toLocaleString('en')} nodes are drawn.`).waitFor();
   expect(await nodes().count()).toBeGreaterThan(5);
@@ -110,14 +87,14 @@ test('over a thousand nodes open folded, and only those near the frame are drawn
   for (const key of ['ArrowLeft', 'ArrowLeft', 'ArrowLeft']) await page.keyboard.press(key);
   expect(await focused()).toMatch(/^Item LOT-/);
   await page.getByRole('button', { name: 'Fold all', exact: true }).click();
-  await page.getByText(`${1 + INNER_COUNT} of `).waitFor();
+  await page.getByText(`${1 + LARGE.innerCount} of `).waitFor();
 });
 
 test('on paper every node that is not folded is there, with how complete the answer is', async () => {
-  await open(LARGE);
+  await open(LARGE.unit);
   await page.emulateMedia({ media: 'print' });
   await page.getByText('Complete as of').waitFor();
-  for (const inner of ['IN-1', 'IN-5', 'IN-10'])
+  for (const inner of ['BIG-1-IN-1', 'BIG-1-IN-5', 'BIG-1-IN-10'])
     await page.getByText(inner, { exact: true }).first().waitFor();
   expect(await tree().isVisible()).toBe(false);
   await page.emulateMedia({ media: null });

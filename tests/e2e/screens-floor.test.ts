@@ -37,6 +37,31 @@ test('the floor shows the line in route order, what is stuck and what is held, a
   await page.close();
 });
 
+test('every count of the floor leads to the list behind it', async () => {
+  const page = await scene.pageOf('admin');
+  const listed = async (): Promise<number> => {
+    const words = await page.getByRole('status').filter({ hasText: /unit/ }).textContent();
+    return Number.parseInt((words ?? '').replaceAll(',', ''), 10) || 0;
+  };
+  const links = page.getByRole('link', { name: /^List: / });
+  await links.first().waitFor();
+  const counts = await links.evaluateAll((all) =>
+    all.map((link) => ({ href: link.getAttribute('href') ?? '', text: link.textContent ?? '' })),
+  );
+  const ofUnits = counts.filter(({ href }) => href.startsWith('/floor/units'));
+  expect(ofUnits.length).toBeGreaterThan(3);
+  for (const { href, text } of ofUnits) {
+    await page.goto(scene.origin + href);
+    await page.getByRole('heading', { name: 'Units on the floor' }).waitFor();
+    expect(await listed(), href).toBe(Number.parseInt(text.replaceAll(',', ''), 10));
+  }
+  await page.goto(`${scene.origin}/floor/units?place=station&station=TEST-1&trouble=failed`);
+  await page.getByRole('row', { name: new RegExp(`${serial(11)}.*Failed at test`) }).waitFor();
+  await page.getByRole('link', { name: 'All stations' }).click();
+  await page.waitForURL('**/floor/units?place=station&trouble=failed');
+  await page.close();
+});
+
 test.each([
   ['phone in the light', { ...PHONE, colorScheme: 'light' as const }],
   ['tablet in the dark', { ...TABLET, colorScheme: 'dark' as const }],
@@ -53,6 +78,10 @@ test.each([
 
 const PATHS = [
   '/floor',
+  '/floor/units',
+  '/floor/units?trouble=failed',
+  '/floor/units?place=stock&trouble=unsigned',
+  '/floor/units?place=nowhere',
   '/trace',
   '/trace?item=R-1',
   `/unit/${serial(1)}`,

@@ -29,6 +29,8 @@ test('an unsigned unit is not packed; QA signs it off, and it is; what it lacks 
   await scan(pack, unit);
   await verdict(pack, 'SCAN', `${unit}: scan the container to pack into.`);
   await scan(pack, 'CT-301');
+  // The plant's first carton: no other code looks like it.
+  await pack.getByRole('button', { name: 'Open CT-301 as a new carton' }).click();
   await verdict(pack, 'STOP', `${unit} was not packed into CT-301.`);
   await pack.getByText(`Unit ${unit} has no QA sign-off.`).waitFor();
   expect(await faultsSeenByAxe(pack)).toEqual([]);
@@ -70,6 +72,9 @@ test('a carton is filled, put on a pallet and shipped; what is held keeps it bac
   await page.getByRole('button', { name: 'Put it into a pallet' }).click();
   await verdict(page, 'SCAN', 'CT-310: scan the pallet or carton that it goes into.');
   await scan(page, 'PAL-310');
+  await page.getByText('Nobody knows PAL-310 yet. Is it a new pallet?').waitFor();
+  expect(await faultsSeenByAxe(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Put it into PAL-310, a new pallet' }).click();
   await verdict(page, 'GO', 'CT-310 is in PAL-310.');
 
   await shift.send(shift.say.held('unit', units[1] ?? ''));
@@ -124,6 +129,25 @@ test('a carton that nobody knows is opened on purpose only, and an item is none'
   await scan(page, 'WX4C7777777');
   await verdict(page, 'STOP', 'WX4C7777777 was not packed into BOX-1.');
   await page.getByText('Unknown unit', { exact: true }).waitFor();
+});
+
+test('a new carton is taken without a question when it looks like the others, and can be taken back', async () => {
+  const [unit, other] = [serial(321), serial(322)];
+  await shift.send(...shift.finished(unit), ...shift.finished(other), shift.say.packed(other, 'CT-320'));
+  const page = await shift.tablet('pk-1', '/pack');
+  await scan(page, unit);
+  await scan(page, 'CT-321');
+  await verdict(page, 'GO', `${unit} is in CT-321.`);
+  await page.getByText('NEW: CT-321 was never used before.').waitFor();
+  expect(await faultsSeenByAxe(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Undo: it is none' }).click();
+  await verdict(page, 'GO', `${unit} is out of CT-321.`);
+  await page.getByText('No container is open.').waitFor();
+  await scan(page, unit);
+  await scan(page, 'LABEL-OF-SOMETHING');
+  await page.getByText('Nobody knows LABEL-OF-SOMETHING yet. Is it a new carton?').waitFor();
+  await page.getByRole('button', { name: 'No, scan again' }).click();
+  await verdict(page, 'SCAN', `${unit}: scan the container to pack into.`);
 });
 
 test('QA places a hold on a lot, with faults by field, and everybody sees it', async () => {

@@ -38,7 +38,7 @@ test('a failed unit is repaired: part off, new part on, from a reel or from anot
   await page.getByText('What goes to C2?').waitFor();
   await page.getByText('The BOM says C-100N.').waitFor();
   await scan(page, 'R-R');
-  await page.getByText('R-R is R-10K; the BOM says C-100N.').waitFor();
+  await verdict(page, 'STOP', 'Wrong part for C2: R-R is R-10K; the BOM says C-100N.');
   expect(await faultsSeenByAxe(page)).toEqual([]);
   await scan(page, 'R-C');
   await page.getByText('C2: new part from R-C').waitFor();

@@ -34,6 +34,7 @@ export const PICTURE: StationPicture = {
   defects: [{ code: 'BRIDGE', count: 3 }],
   defectsElsewhere: [],
   fits: [],
+  readings: [],
   joins: [],
   recent: [],
 };
@@ -68,6 +69,7 @@ export function scanOf(code: string, names: Partial<ScanPicture> = {}): ScanPict
     unit: null,
     item: null,
     container: null,
+    isContainerLike: false,
     label: null,
     isPart: false,
     serialOf: [],

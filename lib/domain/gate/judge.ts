@@ -7,7 +7,14 @@ import {
   unknownContainer,
 } from '@/lib/domain/gate/container-rules';
 import type { Known } from '@/lib/domain/gate/known';
-import { itemOnHold, mountFaults, retired, slotFaults, unknownItem } from '@/lib/domain/gate/material-rules';
+import {
+  fittedPartFaults,
+  itemOnHold,
+  mountFaults,
+  retired,
+  slotFaults,
+  unknownItem,
+} from '@/lib/domain/gate/material-rules';
 import { inPrecedence, type Refusal } from '@/lib/domain/gate/refusals';
 import {
   failureElsewhere,
@@ -183,14 +190,21 @@ function separated({ body: { unit, from } }: EventOf<'unit.separated'>, known: K
   ]);
 }
 
-function installed({ body }: EventOf<'part.installed'>, known: Known): Refusal[] {
+/**
+ * The contract lets a part go to any position, and refuses none for its part number: the tablet stops a wrong one before
+ * it is fitted. One that is told as a fact is on the unit, and somebody must decide about it: it is flagged.
+ */
+function installed({ gate, body }: EventOf<'part.installed'>, known: Known): Refusal[] {
+  const { unit, position, item } = body;
+  const wrong =
+    gate === 'record' && item !== undefined ? fittedPartFaults(known, { unit, position, item }) : [];
   const source =
-    body.item === undefined
+    item === undefined
       ? body.fromUnit === undefined
         ? []
         : unknownUnit(known, body.fromUnit)
-      : [...unknownItem(known, body.item), ...retired(known, body.item), ...itemOnHold(known, body.item)];
-  return [...source, ...workOn(known, body.unit, packedOrShipped(known, body.unit))];
+      : [...unknownItem(known, item), ...retired(known, item), ...itemOnHold(known, item)];
+  return [...source, ...workOn(known, unit, [...packedOrShipped(known, unit), ...wrong])];
 }
 
 function packed({ body: { unit, container } }: EventOf<'unit.packed'>, known: Known): Refusal[] {

@@ -64,6 +64,23 @@ export function slotFaults(known: Known, unit: string, station: string): Refusal
   return refusals;
 }
 
+/** What is fitted by hand is a part that the BOM of the unit allows at its position, where it says anything of it. */
+export function fittedPartFaults(
+  known: Known,
+  { unit, position, item }: { unit: string; position: string; item: string },
+): Refusal[] {
+  const state = known.unit(unit);
+  const facts = known.item(item);
+  const { bom = [] } = (state && known.plant.product(state.product, state.revision)) ?? {};
+  const parts = bom.flatMap((line) =>
+    line.part !== undefined && line.positions?.includes(position) ? [line.part] : [],
+  );
+  if (facts === null || parts.length === 0) return [];
+  if (facts.part !== null && parts.includes(facts.part)) return [];
+  const expected = [...new Set(parts)];
+  return [{ code: 'wrong_part', unit, position, item, part: facts.part, expected }];
+}
+
 /** An item goes only into a slot that exists, holds its kind, and is meant for its part. */
 export function mountFaults(known: Known, mount: { item: string; station: string; slot: string }): Refusal[] {
   const { item, station, slot } = mount;

@@ -21,6 +21,7 @@ export function replicaScan(
     unit,
     item: null,
     container: null,
+    isContainerLike: false,
     label: unit === null ? readLabel(known.plant, code) : null,
     isPart: known.plant.namesPart(code),
     serialOf: serialOf(known.plant, code),

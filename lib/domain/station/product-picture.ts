@@ -45,6 +45,40 @@ export function positionsAt(product: ProductPicture, station: string): string[] 
   return inDesignatorOrder(lines.flatMap((line) => line.positions));
 }
 
+/** Whether a product's BOM names positions and this is none of them: a typing error, or a place outside of the BOM. */
+export function isOutsideBom({ lines }: ProductPicture, position: string): boolean {
+  const named = lines.flatMap((line) => line.positions);
+  return named.length > 0 && !named.includes(position);
+}
+
+const SIMILAR_MAX = 6;
+
+/** Positions of the BOM that a typed one may have meant: the same but for case and zeros, then those one key away. */
+export function similarPositions({ lines }: ProductPicture, typed: string): string[] {
+  const wanted = plainDesignator(typed);
+  const all = inDesignatorOrder(lines.flatMap((line) => line.positions));
+  const same = all.filter((position) => plainDesignator(position) === wanted);
+  const near = all.filter((position) => isOneKeyAway(plainDesignator(position), wanted));
+  return [...new Set([...same, ...near])].slice(0, SIMILAR_MAX);
+}
+
+function plainDesignator(position: string): string {
+  return position
+    .toUpperCase()
+    .replaceAll(/[\s._-]/g, '')
+    .replaceAll(/(?<!\d)0+(?=\d)/g, '');
+}
+
+/** Whether one text becomes the other by one key too many, too few, or wrong. */
+function isOneKeyAway(a: string, b: string): boolean {
+  if (Math.abs(a.length - b.length) > 1) return false;
+  let from = 0;
+  while (from < Math.min(a.length, b.length) && a[from] === b[from]) from += 1;
+  const rest = (text: string, skipped: number) => text.slice(from + skipped);
+  if (a.length === b.length) return rest(a, 1) === rest(b, 1);
+  return a.length > b.length ? rest(a, 1) === rest(b, 0) : rest(a, 0) === rest(b, 1);
+}
+
 /** Parts that the BOM allows at a position. */
 export function partsAt(product: ProductPicture, position: string): string[] {
   const parts = product.lines.flatMap((line) =>

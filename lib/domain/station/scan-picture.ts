@@ -81,6 +81,8 @@ export const scanPictureSchema = z.object({
   unit: unitPictureSchema.nullable(),
   item: itemPictureSchema.nullable(),
   container: z.object({ container: z.string(), shipment: z.string().nullable() }).nullable(),
+  /** Whether nothing has this code, and earlier containers have codes that differ in their digits only. */
+  isContainerLike: z.boolean(),
   /** What the code is the label of, when it names nothing that is recorded. */
   label: scannedLabelSchema.nullable(),
   /** Whether the plant file names it as a part. */

@@ -46,6 +46,17 @@ const recentFitSchema = z.object({
 });
 export type RecentFit = z.infer<typeof recentFitSchema>;
 
+/** Something that was measured last of a product here, with its unit and limits. */
+const usualReadingSchema = z.object({
+  product: z.string(),
+  revision: z.string(),
+  name: z.string(),
+  unit: z.string().nullable(),
+  low: z.number().nullable(),
+  high: z.number().nullable(),
+});
+export type UsualReading = z.infer<typeof usualReadingSchema>;
+
 /** Everything that the screen of a station shows before a unit is scanned, and what was usual here lately. */
 export const stationPictureSchema = z.object({
   station: stationEntrySchema,
@@ -60,6 +71,8 @@ export const stationPictureSchema = z.object({
   /** Further codes that were given elsewhere in the plant lately, the most used first. */
   defectsElsewhere: z.array(z.string()),
   fits: z.array(recentFitSchema),
+  /** A tablet may have kept a picture from before it told them. */
+  readings: z.array(usualReadingSchema).default([]),
   /** Products whose units were joined into units here lately. */
   joins: z.array(productNameSchema),
   recent: z.array(recentResultSchema),

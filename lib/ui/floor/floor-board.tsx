@@ -6,6 +6,7 @@ import Link from 'next/link';
 import { useTimeZone, useTranslations } from 'use-intl';
 import type { FloorPicture } from '@/lib/domain/floor/floor-picture';
 import classes from '@/lib/ui/floor/floor.module.css';
+import { floorUnitsAddress } from '@/lib/ui/floor/floor-units-address';
 import { HeldList } from '@/lib/ui/floor/held-list';
 import { LineStrip } from '@/lib/ui/floor/line-strip';
 import { PlaceNumbers } from '@/lib/ui/floor/place-numbers';
@@ -59,6 +60,7 @@ export function FloorBoard({
 
 function Board({ picture, maySeeDevices }: { picture: FloorPicture; maySeeDevices: boolean }) {
   const t = useTranslations('floor');
+  const tUnits = useTranslations('floorUnits');
   return (
     <div className={classes.board}>
       <div className={classes.lists}>
@@ -66,6 +68,18 @@ function Board({ picture, maySeeDevices }: { picture: FloorPicture; maySeeDevice
         <section tabIndex={0} aria-label={t('stuck.title')}>
           <h2>{t('stuck.title')}</h2>
           <StuckList stuck={picture.stuck} at={picture.at} />
+          <p className={classes.listLinks}>
+            <Link href={floorUnitsAddress({ place: 'station' })} prefetch={false} className={classes.more}>
+              {tUnits('waitingAll')}
+            </Link>
+            <Link
+              href={floorUnitsAddress({ place: 'stock', trouble: 'unsigned' })}
+              prefetch={false}
+              className={classes.more}
+            >
+              {tUnits('unsignedAll')}
+            </Link>
+          </p>
         </section>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a list that scrolls must be reached by keyboard */}
         <section tabIndex={0} aria-label={t('held.title')}>

@@ -9,12 +9,17 @@ import {
 import Link from 'next/link';
 import { useTranslations } from 'use-intl';
 import type { StationPicture } from '@/lib/domain/floor/floor-picture';
+import { formatInstant } from '@/lib/domain/time';
 import { CodeText } from '@/lib/ui/code-text';
 import classes from '@/lib/ui/floor/floor.module.css';
+import { floorUnitsAddress } from '@/lib/ui/floor/floor-units-address';
 import { SlotMarks } from '@/lib/ui/floor/slot-marks';
 import { timelineAddress } from '@/lib/ui/slot-timeline/timeline-address';
 import { Tag } from '@/lib/ui/tags/tag';
+import { traceAddress } from '@/lib/ui/trace/trace-address';
 import { useDuration } from '@/lib/ui/use-duration';
+
+const HOUR_MS = 3_600_000;
 
 const SHAPES: Record<StationPicture['state'], Icon> = {
   held: IconHandStop,
@@ -26,6 +31,7 @@ const SHAPES: Record<StationPicture['state'], Icon> = {
 /** A station from four metres: its state in a bar, how much it did in the last hour, and what is wrong there. */
 export function StationTile({ picture, at }: { picture: StationPicture; at: number }) {
   const t = useTranslations('floor');
+  const tUnits = useTranslations('floorUnits');
   const duration = useDuration();
   const { station, operation, state, lastHour, last, waiting, slots } = picture;
   const Shape = SHAPES[state];
@@ -52,7 +58,20 @@ export function StationTile({ picture, at }: { picture: StationPicture; at: numb
         {operation !== station && <span>{operation}</span>}
       </h3>
       <p className={classes.done}>
-        <strong>{done}</strong>
+        <strong>
+          {done === 0 ? (
+            done
+          ) : (
+            <Link
+              href={traceAddress({ station, from: formatInstant((at - HOUR_MS) * 1000) })}
+              prefetch={false}
+              className={classes.tileLink}
+              aria-label={tUnits('doneList', { count: done, station })}
+            >
+              {done}
+            </Link>
+          )}
+        </strong>
         <span>
           {t('lastHour', { passed: done })}
           {done === 0 && (
@@ -63,20 +82,40 @@ export function StationTile({ picture, at }: { picture: StationPicture; at: numb
       <SlotMarks slots={slots} />
       <div className={classes.troubles}>
         {waiting.failed > 0 && (
-          <Tag meaning="stop" shape={IconAlertOctagonFilled}>
-            {t('failedHere', { count: waiting.failed })}
-          </Tag>
+          <Link
+            href={floorUnitsAddress({ place: 'station', station, trouble: 'failed' })}
+            prefetch={false}
+            className={classes.tileLink}
+          >
+            <Tag meaning="stop" shape={IconAlertOctagonFilled}>
+              {t('failedHere', { count: waiting.failed })}
+            </Tag>
+          </Link>
         )}
         {waiting.held > 0 && (
-          <Tag meaning="caution" shape={IconHandStop}>
-            {t('heldHere', { count: waiting.held })}
-          </Tag>
+          <Link
+            href={floorUnitsAddress({ place: 'station', station, trouble: 'held' })}
+            prefetch={false}
+            className={classes.tileLink}
+          >
+            <Tag meaning="caution" shape={IconHandStop}>
+              {t('heldHere', { count: waiting.held })}
+            </Tag>
+          </Link>
         )}
       </div>
       <p className={classes.waiting}>
-        {waiting.longestSince === null
-          ? t('noneWaiting')
-          : t('waiting', { count: waiting.units, duration: duration(at - waiting.longestSince) })}
+        {waiting.longestSince === null ? (
+          t('noneWaiting')
+        ) : (
+          <Link
+            href={floorUnitsAddress({ place: 'station', station })}
+            prefetch={false}
+            className={classes.tileLink}
+          >
+            {t('waiting', { count: waiting.units, duration: duration(at - waiting.longestSince) })}
+          </Link>
+        )}
       </p>
     </li>
   );

@@ -5,7 +5,7 @@ import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useRef, useSta
 import { useTranslations } from 'use-intl';
 import type { GenealogyAnswer } from '@/lib/domain/genealogy/graph/genealogy-graph';
 import classes from '@/lib/ui/genealogy/genealogy.module.css';
-import { type GraphActions, GraphCanvas } from '@/lib/ui/genealogy/graph-canvas';
+import { GraphCanvas } from '@/lib/ui/genealogy/graph-canvas';
 import { GraphLegend } from '@/lib/ui/genealogy/graph-legend';
 import { GraphPages } from '@/lib/ui/genealogy/graph-pages';
 import { GraphTools } from '@/lib/ui/genealogy/graph-tools';
@@ -14,8 +14,9 @@ import { nodeHref } from '@/lib/ui/genealogy/node-href';
 import { NodePanel } from '@/lib/ui/genealogy/node-panel';
 import { allFolded, startFolded } from '@/lib/ui/genealogy/start-folded';
 import { useNodeWords } from '@/lib/ui/genealogy/use-node-words';
+import { useSteadyActions } from '@/lib/ui/genealogy/use-steady-actions';
 import { useViewport } from '@/lib/ui/genealogy/use-viewport';
-import { visibleTree } from '@/lib/ui/genealogy/visible-tree';
+import { indexTree, visibleTree } from '@/lib/ui/genealogy/visible-tree';
 import { useIsPrinting } from '@/lib/ui/use-printing';
 
 const ARROWS = { ArrowLeft: 'left', ArrowRight: 'right', ArrowUp: 'up', ArrowDown: 'down' } as const;
@@ -28,7 +29,8 @@ export function GenealogyPicture({ answer }: { answer: GenealogyAnswer }) {
   const [folded, setFolded] = useState(() => startFolded(answer));
   const [picked, setPicked] = useState(answer.nodes[0]?.id ?? '');
   const [said, setSaid] = useState('');
-  const layout = useMemo(() => layOut(visibleTree(answer, folded)), [answer, folded]);
+  const index = useMemo(() => indexTree(answer), [answer]);
+  const layout = useMemo(() => layOut(visibleTree(index, folded)), [index, folded]);
   const viewport = useViewport();
   const { open, shift } = viewport;
   const isPrinting = useIsPrinting();
@@ -48,7 +50,6 @@ export function GenealogyPicture({ answer }: { answer: GenealogyAnswer }) {
   }, [layout, shift]);
 
   const spot = layout.byId.get(picked) ?? layout.spots[0];
-  if (spot === undefined) return null;
 
   const pick = (next: Spot, how: 'key' | 'pointer') => {
     takesFocus.current = how === 'key';
@@ -67,7 +68,7 @@ export function GenealogyPicture({ answer }: { answer: GenealogyAnswer }) {
     if (href !== null) router.push(href);
   };
   const onKey = (event: KeyboardEvent<HTMLElement>) => {
-    if (event.altKey || event.ctrlKey || event.metaKey) return;
+    if (spot === undefined || event.altKey || event.ctrlKey || event.metaKey) return;
     const { key } = event;
     if (key in ARROWS) {
       const next = neighbour(layout, spot, ARROWS[key as keyof typeof ARROWS]);
@@ -81,17 +82,26 @@ export function GenealogyPicture({ answer }: { answer: GenealogyAnswer }) {
     else return;
     event.preventDefault();
   };
-  const actions: GraphActions = { pick, toggle, open: openPage, onKey };
+  const withSpot = (how: (spot: Spot) => void) => (id: string) => {
+    const found = layout.byId.get(id);
+    if (found !== undefined) how(found);
+  };
+  const actions = useSteadyActions({
+    pick: withSpot((each) => pick(each, 'pointer')),
+    toggle: withSpot(toggle),
+    open: withSpot(openPage),
+    onKey,
+    zoom: viewport.zoomBy,
+    fit: () => viewport.fit(layout.box),
+    fold: () => setFolded(allFolded(answer)),
+    unfold: () => setFolded(new Set()),
+  });
+  if (spot === undefined) return null;
 
   const [shown, count] = [layout.spots.length, answer.nodes.length];
   return (
     <div className={classes.picture}>
-      <GraphTools
-        onZoom={viewport.zoomBy}
-        onFit={() => viewport.fit(layout.box)}
-        onFold={() => setFolded(allFolded(answer))}
-        onUnfold={() => setFolded(new Set())}
-      />
+      <GraphTools onZoom={actions.zoom} onFit={actions.fit} onFold={actions.fold} onUnfold={actions.unfold} />
       <p className={classes.quiet}>
         {shown === count ? t('countAll', { count }) : t('count', { shown, count })}{' '}
         {answer.left > 0 && t('left', { left: answer.left, count })}
@@ -106,7 +116,7 @@ export function GenealogyPicture({ answer }: { answer: GenealogyAnswer }) {
           takesFocus={takesFocus}
           actions={actions}
         />
-        <NodePanel answer={answer} spot={spot} onToggle={() => toggle(spot)} />
+        <NodePanel answer={answer} spot={spot} onToggle={actions.toggle} />
       </div>
       <GraphLegend />
       <p className={`${classes.quiet} rk-no-print`}>{t('help')}</p>

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { useTranslations } from 'use-intl';
 import classes from '@/lib/ui/genealogy/genealogy.module.css';
 
@@ -11,7 +12,7 @@ const LOOKS = [
 ] as const;
 
 /** What each kind of line means, in words beside it. */
-export function GraphLegend() {
+export const GraphLegend = memo(function GraphLegend() {
   const t = useTranslations('genealogy.legend');
   return (
     <ul className={classes.legend} aria-label={t('title')}>
@@ -25,4 +26,4 @@ export function GraphLegend() {
       ))}
     </ul>
   );
-}
+});

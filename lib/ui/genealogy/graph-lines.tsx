@@ -1,8 +1,9 @@
+import { memo } from 'react';
 import classes from '@/lib/ui/genealogy/genealogy.module.css';
 import { curveOf, type Line } from '@/lib/ui/genealogy/lay-out';
 
 /** Lines under the nodes; those that look the same are one path, so that a thousand cost a handful of elements. */
-export function GraphLines({ lines }: { lines: readonly Line[] }) {
+export const GraphLines = memo(function GraphLines({ lines }: { lines: readonly Line[] }) {
   const paths = new Map<string, { line: Line; curves: string[] }>();
   for (const line of lines) {
     const { edge, isAgain } = line;
@@ -25,4 +26,4 @@ export function GraphLines({ lines }: { lines: readonly Line[] }) {
       ))}
     </svg>
   );
-}
+});

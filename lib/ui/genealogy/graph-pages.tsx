@@ -31,7 +31,7 @@ export function GraphPages({ layout }: { layout: Layout }) {
           .map((spot) => {
             const { x0, y0 } = boxOfSpot(spot);
             return (
-              <div key={spot.id} className={classes.node} style={{ left: x0, top: y0 }}>
+              <div key={spot.id} className={`${classes.place} ${classes.node}`} style={{ left: x0, top: y0 }}>
                 <NodeCard spot={spot} />
               </div>
             );

@@ -7,10 +7,11 @@ import {
   IconZoomOut,
   IconZoomScan,
 } from '@tabler/icons-react';
+import { memo } from 'react';
 import { useTranslations } from 'use-intl';
 
 /** What can be done with the whole picture. */
-export function GraphTools(actions: {
+export const GraphTools = memo(function GraphTools(actions: {
   onZoom: (factor: number) => void;
   onFit: () => void;
   onFold: () => void;
@@ -34,4 +35,4 @@ export function GraphTools(actions: {
       ))}
     </Group>
   );
-}
+});

@@ -52,6 +52,9 @@ function sideSpots(trunk: Branch, side: 'upstream' | 'downstream'): Spot[] {
   const root = tree<Branch>()
     .nodeSize([height + gapY, width + gapX])
     .separation((a, b) => (a.parent === b.parent ? 1 : 1.4))(hierarchy(trunk));
+  const places = new Map<HierarchyPointNode<Branch>, number>();
+  for (const { children = [] } of root.descendants())
+    for (const [index, child] of children.entries()) places.set(child, index + 1);
   const spotOf = (point: HierarchyPointNode<Branch>): Spot => {
     const siblings = point.parent?.children ?? [point];
     return {
@@ -60,7 +63,7 @@ function sideSpots(trunk: Branch, side: 'upstream' | 'downstream'): Spot[] {
       parent: point.parent?.data.node.id ?? null,
       side: point.parent === null ? 'root' : side,
       depth: point.depth,
-      position: siblings.indexOf(point) + 1,
+      position: places.get(point) ?? 1,
       setSize: siblings.length,
       x: side === 'upstream' ? -point.y : point.y,
       y: point.x,
@@ -130,6 +133,20 @@ function nearestTo(spots: readonly Spot[], y: number): Spot | null {
   return spots.reduce<Spot | null>(
     (best, spot) => (best === null || Math.abs(spot.y - y) < Math.abs(best.y - y) ? spot : best),
     null,
+  );
+}
+
+/** Whether a node says the same at two places. */
+export function saysTheSame(a: Spot, b: Spot): boolean {
+  return (
+    a.branch.node === b.branch.node &&
+    a.branch.edge === b.branch.edge &&
+    a.branch.isFolded === b.branch.isFolded &&
+    a.branch.outward === b.branch.outward &&
+    a.side === b.side &&
+    a.depth === b.depth &&
+    a.position === b.position &&
+    a.setSize === b.setSize
   );
 }
 

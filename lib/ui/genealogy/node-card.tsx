@@ -9,22 +9,34 @@ import { CertaintyTag } from '@/lib/ui/tags/certainty-tag';
 import { PlaceTag } from '@/lib/ui/tags/place-tag';
 import { RelationTag } from '@/lib/ui/tags/relation-tag';
 
-/** What a node says on its card: its shape and code, how it relates, and what is folded away behind it. */
-export const NodeCard = memo(function NodeCard({ spot }: { spot: Spot }) {
-  const { nodeWords } = useNodeWords();
-  const { branch, side } = spot;
-  const { node, edge, isFolded, outward } = branch;
-  const Shape = nodeShape(node);
-  const Chevron = (side === 'upstream') === isFolded ? IconChevronLeft : IconChevronRight;
-  const isFoldable = side !== 'root' && outward.length > 0;
+/**
+ * What a node says on its card: its shape and code, how it relates, and what is folded away behind it. From afar no
+ * word can be read: what is left is where there is how much.
+ */
+export const NodeCard = memo(function NodeCard({ spot, isFar = false }: { spot: Spot; isFar?: boolean }) {
+  const { node, edge } = spot.branch;
   return (
     <div
       className={classes.card}
       data-kind={node.kind}
-      data-side={side}
+      data-side={spot.side}
       data-relation={edge?.relation ?? undefined}
       data-certainty={edge?.certainty}
     >
+      {!isFar && <CardWords spot={spot} />}
+    </div>
+  );
+});
+
+function CardWords({ spot }: { spot: Spot }) {
+  const { nodeWords } = useNodeWords();
+  const { branch, side } = spot;
+  const { node, isFolded, outward } = branch;
+  const Shape = nodeShape(node);
+  const Chevron = (side === 'upstream') === isFolded ? IconChevronLeft : IconChevronRight;
+  const isFoldable = side !== 'root' && outward.length > 0;
+  return (
+    <>
       <Shape aria-hidden className={classes.shape ?? ''} />
       <span className={classes.text}>
         <strong>{nodeWords(node).name}</strong>
@@ -38,9 +50,9 @@ export const NodeCard = memo(function NodeCard({ spot }: { spot: Spot }) {
           {isFolded && outward.length}
         </span>
       )}
-    </div>
+    </>
   );
-});
+}
 
 function CardLine({ spot }: { spot: Spot }) {
   const { nodeWords, countWords } = useNodeWords();

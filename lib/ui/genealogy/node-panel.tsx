@@ -1,5 +1,6 @@
 import { Anchor, Button, Group } from '@mantine/core';
 import Link from 'next/link';
+import { memo } from 'react';
 import { useTranslations } from 'use-intl';
 import { countKinds } from '@/lib/domain/genealogy/graph/count-kinds';
 import type { GenealogyAnswer } from '@/lib/domain/genealogy/graph/genealogy-graph';
@@ -12,21 +13,24 @@ import { useNodeWords } from '@/lib/ui/genealogy/use-node-words';
 const LINES_MAX = 8;
 
 /** All that is known of the picked node, and where it leads; each of its lines in words. */
-export function NodePanel({
+export const NodePanel = memo(function NodePanel({
   answer,
   spot,
   onToggle,
 }: {
   answer: GenealogyAnswer;
   spot: Spot;
-  onToggle: () => void;
+  onToggle: (id: string) => void;
 }) {
   const t = useTranslations('genealogy');
   const { nodeWords, edgeWords, countWords } = useNodeWords();
   const { node, isFolded, outward } = spot.branch;
   const { kind, name, details } = nodeWords(node);
   const href = nodeHref(node);
-  const names = new Map(answer.nodes.map((each) => [each.id, nodeWords(each).name]));
+  const nameOf = (id: string): string => {
+    const found = answer.nodes.find((each) => each.id === id);
+    return found === undefined ? '' : nodeWords(found).name;
+  };
   const lines = answer.edges.filter(
     ({ from, to, relation }) => relation !== null && (from === node.id || to === node.id),
   );
@@ -41,7 +45,7 @@ export function NodePanel({
       <ul>
         {lines.slice(0, LINES_MAX).map((edge) => (
           <li key={`${edge.from} ${edge.to} ${edge.link}`}>
-            {t(`link.${edge.link}`, { from: names.get(edge.from) ?? '', to: names.get(edge.to) ?? '' })}
+            {t(`link.${edge.link}`, { from: nameOf(edge.from), to: nameOf(edge.to) })}
             {edgeWords(edge).length > 0 && `: ${edgeWords(edge).join(', ')}`}
           </li>
         ))}
@@ -56,11 +60,11 @@ export function NodePanel({
           </Anchor>
         )}
         {spot.side !== 'root' && outward.length > 0 && (
-          <Button variant="default" onClick={onToggle}>
+          <Button variant="default" onClick={() => onToggle(node.id)}>
             {t(isFolded ? 'unfoldOne' : 'foldOne')}
           </Button>
         )}
       </Group>
     </aside>
   );
-}
+});

@@ -1,6 +1,6 @@
 import { select } from 'd3-selection';
 import { type D3ZoomEvent, type ZoomBehavior, type ZoomTransform, zoom, zoomIdentity } from 'd3-zoom';
-import { type RefObject, useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { type RefObject, startTransition, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { Box } from '@/lib/ui/genealogy/lay-out';
 
 /** Smallest and largest scale; below `FAR` words cannot be read and are left out. */
@@ -43,8 +43,14 @@ export function useViewport(): Viewport {
   useEffect(() => {
     const element = frame.current;
     if (element === null) return;
-    const look = () =>
-      setView((before) => viewAt(before, transform.current, [element.clientWidth, element.clientHeight]));
+    let seen = NOTHING;
+    // What comes into view is drawn beside the movement, not in its way: there is half a screen of it beforehand.
+    const look = () => {
+      const next = viewAt(seen, transform.current, [element.clientWidth, element.clientHeight]);
+      if (next === seen) return;
+      seen = next;
+      startTransition(() => setView(next));
+    };
     const zooming = zoom<HTMLDivElement, unknown>()
       .scaleExtent(SCALE)
       .filter((event: Event) =>

@@ -18,27 +18,48 @@ export type Branch = {
 /** Both sides of the unit as trees with the same root, and the lines between nodes that are drawn already. */
 export type VisibleTree = { upstream: Branch; downstream: Branch; again: GenealogyEdge[] };
 
-/** What is drawn of a genealogy when the nodes named in `folded` hide everything behind them. */
-export function visibleTree({ nodes, edges }: GenealogyAnswer, folded: ReadonlySet<string>): VisibleTree {
+/** What hangs on each node, away from the unit, in the order in which it is drawn; made once for an answer. */
+export type TreeIndex = {
+  root: GenealogyNode;
+  edges: readonly GenealogyEdge[];
+  byId: ReadonlyMap<string, GenealogyNode>;
+  upstream: Outward;
+  downstream: Outward;
+};
+
+type Hanging = { node: GenealogyNode; edge: GenealogyEdge };
+type Outward = ReadonlyMap<string, { links: readonly Hanging[]; nodes: readonly GenealogyNode[] }>;
+
+/** Both directions of a genealogy, ready to be unfolded; linear in its nodes and lines but for the sorting. */
+export function indexTree({ nodes, edges }: GenealogyAnswer): TreeIndex {
   const byId = new Map(nodes.map((node) => [node.id, node]));
   const [root] = nodes;
   if (root === undefined) throw new Error('A genealogy has its unit.');
-  const grow = (side: 'upstream' | 'downstream') => {
-    const lines = new Map<string, GenealogyEdge[]>();
+  const outward = (side: 'upstream' | 'downstream'): Outward => {
+    const found = new Map<string, (Hanging & { key: string })[]>();
     for (const edge of edges) {
-      const near = side === 'upstream' ? edge.to : edge.from;
-      lines.set(near, [...(lines.get(near) ?? []), edge]);
+      const [near, far] = side === 'upstream' ? [edge.to, edge.from] : [edge.from, edge.to];
+      const node = byId.get(far);
+      if (node?.side !== side) continue;
+      const links = found.get(near) ?? [];
+      found.set(near, links);
+      links.push({ node, edge, key: sortText(node, edge) });
     }
-    const farEnd = (edge: GenealogyEdge) => (side === 'upstream' ? edge.from : edge.to);
-    const outwardOf = (id: string) =>
-      (lines.get(id) ?? []).flatMap((edge) => {
-        const node = byId.get(farEnd(edge));
-        return node?.side === side ? [{ node, edge }] : [];
-      });
-    return growFrom(root, folded, outwardOf);
+    return new Map(
+      [...found].map(([id, links]) => {
+        links.sort((a, b) => RANK[a.node.kind] - RANK[b.node.kind] || compareTexts(a.key, b.key));
+        return [id, { links, nodes: links.map(({ node }) => node) }];
+      }),
+    );
   };
-  const upstream = grow('upstream');
-  const downstream = grow('downstream');
+  return { root, edges, byId, upstream: outward('upstream'), downstream: outward('downstream') };
+}
+
+/** What is drawn of a genealogy when the nodes named in `folded` hide everything behind them. */
+export function visibleTree(index: TreeIndex, folded: ReadonlySet<string>): VisibleTree {
+  const { root, edges, byId } = index;
+  const upstream = growFrom(root, folded, index.upstream);
+  const downstream = growFrom(root, folded, index.downstream);
   const drawn = new Set<GenealogyEdge | null>();
   const visible = new Set<string>();
   for (const branch of [...flat(upstream), ...flat(downstream)]) {
@@ -57,14 +78,14 @@ function flat(branch: Branch): Branch[] {
   return [branch, ...branch.children.flatMap(flat)];
 }
 
-type Outward = (id: string) => { node: GenealogyNode; edge: GenealogyEdge }[];
+const NOTHING: readonly never[] = [];
 
-function growFrom(root: GenealogyNode, folded: ReadonlySet<string>, outwardOf: Outward): Branch {
+function growFrom(root: GenealogyNode, folded: ReadonlySet<string>, outward: Outward): Branch {
   const branchOf = (node: GenealogyNode, edge: GenealogyEdge | null): Branch => ({
     node,
     edge,
     isFolded: folded.has(node.id),
-    outward: outwardOf(node.id).map((each) => each.node),
+    outward: outward.get(node.id)?.nodes ?? NOTHING,
     children: [],
   });
   const trunk = branchOf(root, null);
@@ -73,12 +94,11 @@ function growFrom(root: GenealogyNode, folded: ReadonlySet<string>, outwardOf: O
     const next: Branch[] = [];
     for (const branch of level) {
       if (branch.isFolded) continue;
-      for (const { node, edge } of outwardOf(branch.node.id)) {
+      for (const { node, edge } of outward.get(branch.node.id)?.links ?? NOTHING) {
         if (found.has(node.id)) continue;
         found.add(node.id);
         branch.children.push(branchOf(node, edge));
       }
-      branch.children.sort((a, b) => compareNodes(a, b));
       next.push(...branch.children);
     }
     level = next;
@@ -96,13 +116,9 @@ const RANK: Record<GenealogyNode['kind'], number> = {
 };
 
 /** Stations in the order of the work, items in the order of their slots, everything else by code. */
-function compareNodes(a: Branch, b: Branch): number {
-  return RANK[a.node.kind] - RANK[b.node.kind] || compareTexts(sortText(a), sortText(b));
-}
-
-function sortText({ node, edge }: Branch): string {
+function sortText(node: GenealogyNode, edge: GenealogyEdge): string {
   if (node.kind === 'work') return new Date(node.from).toISOString();
-  return `${edge?.slots[0] ?? '\uffff'} ${node.code}`;
+  return `${edge.slots[0] ?? '\uffff'} ${node.code}`;
 }
 
 function compareTexts(a: string, b: string): number {

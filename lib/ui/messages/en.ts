@@ -8,6 +8,7 @@ import { eventFacts } from '@/lib/ui/messages/en/event-facts';
 import { events } from '@/lib/ui/messages/en/events';
 import { exceptions } from '@/lib/ui/messages/en/exceptions';
 import { floor } from '@/lib/ui/messages/en/floor';
+import { floorUnits } from '@/lib/ui/messages/en/floor-units';
 import { genealogy } from '@/lib/ui/messages/en/genealogy';
 import { holds } from '@/lib/ui/messages/en/holds';
 import { item } from '@/lib/ui/messages/en/item';
@@ -56,6 +57,7 @@ export const en = {
   notPermitted,
   time,
   floor,
+  floorUnits,
   trace,
   narrow,
   trust,

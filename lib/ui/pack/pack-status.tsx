@@ -1,6 +1,6 @@
 'use client';
 
-import { IconBoxSeam } from '@tabler/icons-react';
+import { IconArrowBackUp, IconBoxSeam, IconSquarePlus } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import type { PackDesk, PackDone, PackInput } from '@/lib/domain/packing/desk/pack-desk';
 import { BigButton } from '@/lib/ui/shop/big-button';
@@ -18,6 +18,9 @@ export function PackStatus({ state, dispatch }: Props) {
       <Verdict state={state} />
       {state.caution !== null && <UnitCautions {...state.caution} />}
       {state.notice !== null && <Notice notice={state.notice} dispatch={dispatch} />}
+      {state.done !== null && 'isNew' in state.done && state.done.isNew && (
+        <MadeNew container={made(state.done)} dispatch={dispatch} />
+      )}
       {state.units.length > 0 && <PutAside dispatch={dispatch} />}
     </>
   );
@@ -41,7 +44,9 @@ function Verdict({ state }: { state: PackDesk }) {
     return <VerdictPanel kind="scan" text={t('nestReady', { container })} />;
   if (mode === 'take_out') return <VerdictPanel kind="scan" text={t('takeOutReady')} />;
   if (done !== null) return <VerdictPanel kind="go" text={t(`done.${done.what}`, wordsOf(done))} />;
-  return <VerdictPanel kind="scan" text={container === null ? t('start') : t('ready', { container })} />;
+  if (container === null) return <VerdictPanel kind="scan" text={t('start')} />;
+  const fresh = state.isNew ? `${t('madeNew', { container })} ` : '';
+  return <VerdictPanel kind="scan" text={`${fresh}${t('ready', { container })}`} />;
 }
 
 /** Every fact that a sentence about a packing may name. */
@@ -63,18 +68,43 @@ function Notice({
   return (
     <div className={classes.strip} data-meaning={code === 'already_here' ? 'act' : 'caution'} role="alert">
       <span className={classes.grow}>{words}</span>
-      {code === 'unknown' && (
+      {(code === 'unknown' || code === 'unknown_outer') && (
         <>
           <BigButton
             look="act"
             shape={IconBoxSeam}
-            onPress={() => dispatch({ kind: 'opened', container: scanned })}
+            onPress={() =>
+              dispatch(
+                code === 'unknown'
+                  ? { kind: 'opened', container: scanned }
+                  : { kind: 'nested_in_new', into: scanned },
+              )
+            }
           >
-            {t('openNew', { container: scanned })}
+            {t(code === 'unknown' ? 'openNew' : 'nestNew', { container: scanned })}
           </BigButton>
-          <BigButton onPress={() => dispatch({ kind: 'put_aside' })}>{t('notContainer')}</BigButton>
+          <BigButton onPress={() => dispatch({ kind: 'forgot' })}>{t('notContainer')}</BigButton>
         </>
       )}
+    </div>
+  );
+}
+
+/** The container that a packing has made. */
+function made(done: PackDone): string {
+  return done.what === 'nested' ? done.other : done.container;
+}
+
+/** Nobody is asked, since the code looks like the others: but that it is new is said, and can be taken back. */
+function MadeNew({ container, dispatch }: { container: string; dispatch: Props['dispatch'] }) {
+  const t = useTranslations('pack');
+  return (
+    <div className={classes.strip} data-meaning="act" role="status">
+      <IconSquarePlus aria-hidden />
+      <span className={classes.grow}>{t('madeNew', { container })}</span>
+      <BigButton shape={IconArrowBackUp} onPress={() => dispatch({ kind: 'undone' })}>
+        {t('undoNew')}
+      </BigButton>
     </div>
   );
 }

@@ -10,6 +10,7 @@ export async function identifyCode(code: string): Promise<ScanPicture | null> {
       unit: null,
       item: null,
       container: null,
+      isContainerLike: false,
       label: null,
       isPart: false,
       serialOf: [],

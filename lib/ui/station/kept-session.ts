@@ -2,10 +2,17 @@ import { z } from 'zod';
 import { scanCommand } from '@/lib/domain/station/scan-command';
 import { type ResumedWork, type Session, unitInTask } from '@/lib/domain/station/session/session';
 
+const readingSchema = z.object({
+  name: z.string(),
+  unit: z.string().nullable(),
+  low: z.number().nullable(),
+  high: z.number().nullable(),
+});
 const resumedSchema = z.object({
   startedAt: z.string(),
   defects: z.array(z.object({ code: z.string(), position: z.string().nullable() })),
   note: z.string(),
+  readings: z.array(readingSchema.extend({ text: z.string() })).default([]),
   isFailing: z.boolean(),
 });
 const keptSchema = z.object({
@@ -18,6 +25,7 @@ export type KeptSession = z.infer<typeof keptSchema>;
 
 const lotsSchema = z.object({
   lots: z.array(z.object({ product: z.string(), revision: z.string(), part: z.string(), item: z.string() })),
+  readings: z.array(readingSchema.extend({ product: z.string(), revision: z.string() })).default([]),
   order: z.string(),
   boardLot: z.string(),
 });
@@ -29,14 +37,17 @@ const lotsKey = (station: string) => `reelkin.lots.${station}`;
 
 /** Keeps the unit in work for this tab, and the lots for this device. */
 export function keepSession(station: string, session: Session): void {
-  const { lots, order, boardLot } = session;
+  const { lots, readings, order, boardLot } = session;
   const kept: KeptSession = {
     unit: unitInTask(session.task),
     resumed: resumedOf(session),
     waiting: [...session.waiting, ...session.held.filter((code) => scanCommand(code) === null)],
   };
   sessionStorage.setItem(sessionKey(station), JSON.stringify(kept));
-  localStorage.setItem(lotsKey(station), JSON.stringify({ lots, order, boardLot } satisfies KeptLots));
+  localStorage.setItem(
+    lotsKey(station),
+    JSON.stringify({ lots, readings, order, boardLot } satisfies KeptLots),
+  );
 }
 
 /** What was kept of the session of a station in this tab, or null. */
@@ -61,7 +72,7 @@ function parse<T extends z.ZodType>(schema: T, text: string | null): z.output<T>
 function resumedOf({ task }: Session): ResumedWork | null {
   if (task.step === 'asking' || task.step === 'unanswered') return task.resumed;
   if (!('work' in task) || task.step === 'repeat') return null;
-  const { startedAt, defects, note } = task.work;
+  const { startedAt, defects, note, readings } = task.work;
   const isFailing = task.step === 'defect' || task.step === 'position' || task.step === 'confirming';
-  return { startedAt, defects, note, isFailing };
+  return { startedAt, defects, note, readings, isFailing };
 }

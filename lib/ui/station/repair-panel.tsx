@@ -11,6 +11,7 @@ import classes from '@/lib/ui/shop/shop.module.css';
 import { NoticeText } from '@/lib/ui/station/notice-text';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
 import { RepairPosition } from '@/lib/ui/station/repair-position';
+import { StrangePosition } from '@/lib/ui/station/strange-position';
 import type { PanelProps } from '@/lib/ui/station/task-panel';
 
 /** Repair: which position, the part off, the new part on; again for each, then done. */
@@ -49,7 +50,7 @@ export function RepairPanel(props: PanelProps & { task: TaskAt<'repairing'> }) {
         <RepairPosition {...props} position={repair.position} />
       )}
       <div className={classes.row}>
-        {repair.position === null && (
+        {repair.position === null && repair.strange === null && (
           <BigButton
             look="act"
             shape={IconCheck}
@@ -97,6 +98,15 @@ function WhichPosition({ task: { repair }, press }: PanelProps & { task: TaskAt<
     (position) => !first.includes(position),
   );
   const choose = (position: string): void => press({ button: 'repair_position', position });
+  if (repair.strange !== null && product !== null)
+    return (
+      <StrangePosition
+        position={repair.strange}
+        product={product}
+        onChoose={choose}
+        onBack={() => press({ button: 'leave' })}
+      />
+    );
   return (
     <section className={classes.card} data-meaning="act" aria-label={t('which')}>
       <h2>{t('which')}</h2>

@@ -9,6 +9,7 @@ import { ChoiceGrid } from '@/lib/ui/shop/choice-grid';
 import classes from '@/lib/ui/shop/shop.module.css';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
 import type { PanelProps } from '@/lib/ui/station/task-panel';
+import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
 
 type Props = PanelProps & { task: TaskAt<'repairing'>; position: string };
 
@@ -57,24 +58,31 @@ function PutOn({ task, position, press }: Props) {
   const t = useTranslations('station.repair');
   const { chosen, about } = task.repair;
   const parts = about.product === null ? [] : partsAt(about.product, position);
-  const isDoubtful = chosen?.kind === 'item' && !chosen.isExpected && !task.isSent;
+  const isWrong = chosen?.kind === 'item' && !chosen.isExpected && !task.isSent;
   return (
     <section className={classes.card} data-meaning="act" aria-label={t('fit', { position })}>
+      {isWrong && (
+        <>
+          <VerdictPanel
+            kind="stop"
+            text={t('wrong.text', {
+              item: chosen.item.item,
+              part: chosen.item.part ?? '–',
+              position,
+              expected: parts.join(', '),
+            })}
+          >
+            <p className={classes.todo}>{t('wrong.todo')}</p>
+          </VerdictPanel>
+          <div className={classes.row}>
+            <BigButton onPress={() => press({ button: 'fitted_already' })}>{t('wrong.fitted')}</BigButton>
+            <span className={classes.quiet}>{t('wrong.held')}</span>
+          </div>
+        </>
+      )}
       <h2>{t('fit', { position })}</h2>
       <p>{t('fitHint', { parts: parts.length === 0 ? '' : t('fitParts', { parts: parts.join(', ') }) })}</p>
       <p className={classes.quiet}>{task.isSent ? t('sending') : t('fitDonor')}</p>
-      {isDoubtful && (
-        <div className={classes.strip} data-meaning="caution" role="alert">
-          <span className={classes.grow}>
-            {t('unexpected', {
-              item: chosen.item.item,
-              part: chosen.item.part ?? '–',
-              expected: parts.join(', '),
-            })}
-          </span>
-          <BigButton onPress={() => press({ button: 'install' })}>{t('installAnyway')}</BigButton>
-        </div>
-      )}
       <div className={classes.row}>
         <BigButton isDisabled={task.isSent} onPress={() => press({ button: 'leave_empty' })}>
           {t('leaveEmpty')}

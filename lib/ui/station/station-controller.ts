@@ -149,7 +149,7 @@ export class StationController {
         );
         return;
       case 'record':
-        void this.#record(effect, isLate);
+        void this.#record(effect, isLate || effect.isFact === true);
         return;
       case 'signal':
         giveSignal(effect.signal);
@@ -275,10 +275,10 @@ export class StationController {
 
   async #record(
     { tag, draft }: Extract<SessionEffect, { kind: 'record' }>,
-    isProvisionalNow: boolean,
+    isForRecord: boolean,
   ): Promise<void> {
     const unit = 'unit' in draft.body ? draft.body.unit : '';
-    const recording = this.#options.recorder.record(draft, isProvisionalNow ? { isLate: true } : {});
+    const recording = this.#options.recorder.record(draft, isForRecord ? { isLate: true } : {});
     const answered = recording.then((kept) => kept.answered);
     const awaited = answered.catch(() => undefined);
     this.#awaited.set(unit, awaited);

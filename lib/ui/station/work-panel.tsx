@@ -13,6 +13,7 @@ import { NoticeText } from '@/lib/ui/station/notice-text';
 import type { TaskAt } from '@/lib/ui/station/panel-task';
 import { PartList } from '@/lib/ui/station/part-list';
 import { ProvisionalStrip } from '@/lib/ui/station/provisional-strip';
+import { ReadingsCard } from '@/lib/ui/station/readings-card-later';
 import type { PanelProps } from '@/lib/ui/station/task-panel';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
 
@@ -70,6 +71,7 @@ export function WorkPanel(props: PanelProps & { task: TaskAt<'working'> }) {
           </BigButton>
         </div>
       )}
+      {isOpen && <ReadingsCard work={work} session={session} picture={picture} press={press} />}
       <PartList work={work} session={session} picture={picture} press={press} />
       <div className={classes.row}>
         {needsRepair && may(person, 'event:part.removed') && (

@@ -1,7 +1,7 @@
 import type { Refusal } from '@/lib/domain/gate/refusals';
 
 /** Facts that some refusals of a code carry and others do not: messages ask for them by `has_…`. */
-const OPTIONAL_FACTS = ['expected', 'part', 'unit'] as const;
+const OPTIONAL_FACTS = ['expected', 'part', 'position', 'unit'] as const;
 
 /**
  * The facts of a refusal as texts for its message: lists joined, faults by the words that `faultOf` gives for their
@@ -37,6 +37,7 @@ const FACTS = [
   'operator',
   'outer',
   'part',
+  'position',
   'product',
   'reason',
   'revision',

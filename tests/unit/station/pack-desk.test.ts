@@ -41,12 +41,15 @@ class Run {
 
 const packed = (unit: string, container: string) => ({ type: 'unit.packed', body: { unit, container } });
 const KNOWN = (container: string) => ({ container: { container, shipment: null } });
+const NEW = { isContainerLike: true };
 
 describe('packing', () => {
   it('pairs a unit and the container that is scanned behind it, known or not', () => {
-    const run = new Run().unit('U-1').scan('CT-1');
-    expect(run.recorded).toEqual([packed('U-1', 'CT-1')]);
-    expect(run.settle().state).toMatchObject({ container: 'CT-1', done: { what: 'packed' } });
+    for (const names of [KNOWN('CT-1'), NEW]) {
+      const run = new Run().unit('U-1').scan('CT-1', names);
+      expect(run.recorded).toEqual([packed('U-1', 'CT-1')]);
+      expect(run.settle().state).toMatchObject({ container: 'CT-1', done: { what: 'packed' } });
+    }
   });
 
   it('keeps the container open, and each unit goes into it', () => {
@@ -88,7 +91,7 @@ describe('packing', () => {
   });
 
   it('packs every unit that was scanned before the container', () => {
-    const run = new Run().unit('U-1').unit('U-2').unit('U-2').scan('CT-1').settle();
+    const run = new Run().unit('U-1').unit('U-2').unit('U-2').scan('CT-1', NEW).settle();
     run.give({ kind: 'identified', code: 'U-2', scan: scanOf('U-2', { unit: unitOf('U-2') }) });
     expect(run.recorded).toEqual([packed('U-1', 'CT-1'), packed('U-2', 'CT-1')]);
   });
@@ -99,6 +102,46 @@ describe('packing', () => {
     run.give({ kind: 'opened', container: 'CT-1' }).scan('CT-2');
     expect(run.state).toMatchObject({ container: 'CT-2', notice: null });
     expect(run.scan('PALLET').state).toMatchObject({ container: 'CT-2', notice: { code: 'unknown' } });
+  });
+
+  it('asks about a code that looks like no container before a waiting unit goes into it', () => {
+    const run = new Run().unit('U-1').scan('BARCODE-OF-SOMETHING');
+    expect(run.recorded).toEqual([]);
+    expect(run.state).toMatchObject({ units: ['U-1'], notice: { code: 'unknown' } });
+    expect(run.give({ kind: 'forgot' }).state).toMatchObject({ units: ['U-1'], notice: null });
+    run.scan('BOX-1').give({ kind: 'opened', container: 'BOX-1' });
+    expect(run.recorded).toEqual([packed('U-1', 'BOX-1')]);
+    expect(run.settle().state.done).not.toHaveProperty('isNew');
+  });
+
+  it('says once that a container is new, and takes it back', () => {
+    const run = new Run().scan('CT-19', NEW).unit('U-1').settle();
+    expect(run.state.done).toEqual({ what: 'packed', unit: 'U-1', container: 'CT-19', isNew: true });
+    expect(run.unit('U-2').settle().state.done).not.toHaveProperty('isNew');
+    expect(run.give({ kind: 'undone' }).recorded).toHaveLength(2);
+
+    const wrong = new Run().unit('U-1').scan('CT-91', NEW).settle().give({ kind: 'undone' });
+    expect(wrong.recorded.at(-1)).toEqual({
+      type: 'unit.unpacked',
+      body: { unit: 'U-1', container: 'CT-91' },
+    });
+    expect(wrong.settle().state).toMatchObject({ container: null, done: { what: 'unpacked' } });
+  });
+
+  it('asks about a pallet that looks like none, and takes a new one back', () => {
+    const nesting = () => new Run().scan('CT-1', KNOWN('CT-1')).give({ kind: 'mode', mode: 'nest' });
+    const run = nesting().scan('WHATEVER');
+    expect(run.state).toMatchObject({ notice: { code: 'unknown_outer' } });
+    run.give({ kind: 'nested_in_new', into: 'WHATEVER' });
+    expect(run.recorded).toEqual([
+      { type: 'container.nested', body: { container: 'CT-1', into: 'WHATEVER' } },
+    ]);
+    const undone = nesting().scan('PAL-2', NEW).settle().give({ kind: 'undone' });
+    expect(undone.recorded.at(-1)).toEqual({
+      type: 'container.unnested',
+      body: { container: 'CT-1', from: 'PAL-2' },
+    });
+    expect(undone.settle().state).toMatchObject({ container: 'CT-1' });
   });
 
   it('takes a code that looks like a serial for a unit, so that the gate says that it is unknown', () => {
@@ -121,7 +164,7 @@ describe('packing', () => {
     const run = new Run().scan('CT-1', KNOWN('CT-1')).give({ kind: 'took_out', unit: 'U-1' }).settle();
     run.give({ kind: 'mode', mode: 'take_out' });
     run.scan('U-2', { unit: unitOf('U-2', { place: { kind: 'container', container: 'CT-7' } }) }).settle();
-    run.give({ kind: 'mode', mode: 'nest' }).scan('PAL-1').settle();
+    run.give({ kind: 'mode', mode: 'nest' }).scan('PAL-1', NEW).settle();
     run.give({ kind: 'opened', container: 'PAL-1' });
     run.give({ kind: 'took_container_out', container: 'CT-1' }).settle();
     run.give({ kind: 'ship', shipment: 'SH-1', customer: 'Northgate Rail', destination: '' }).settle();

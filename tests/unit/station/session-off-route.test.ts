@@ -56,12 +56,13 @@ describe('at a station that is on no route', () => {
     expect(run.press({ button: 'leave' }).task.step).toBe('idle');
   });
 
-  it('a repair asks before it fits another part than the BOM says, or one from another unit', () => {
+  it('a repair stops another part than the BOM says, and takes one from another unit', () => {
     const run = new StationRun({ picture: OFF_ROUTE }).scan('U-1');
     run.stop('U-1', NOT_ON_ROUTE, scanOf('U-1', { unit: unitOf('U-1', { failure: FAILURE, open: ['C2'] }) }));
     run.press({ button: 'repair_position', position: 'C2' }).scan('R-9');
     run.identify('R-9', scanOf('R-9', { item: itemOf('R-9', 'OTHER', 'reel') }));
     expect(run.recorded).toEqual([]);
+    expect(run.signals.at(-1)).toBe('stop');
     run.scan('U-5').identify('U-5', scanOf('U-5', { unit: unitOf('U-5') }));
     run.press({ button: 'donor_position', position: 'C1' });
     expect(run.recorded).toEqual([
@@ -70,6 +71,24 @@ describe('at a station that is on no route', () => {
         body: { unit: 'U-1', position: 'C2', fromUnit: 'U-5', fromPosition: 'C1' },
       },
     ]);
+  });
+
+  it('a wrong part that is on the board already is told as a fact, whatever it breaks', () => {
+    const run = new StationRun({ picture: OFF_ROUTE }).scan('U-1');
+    run.stop('U-1', NOT_ON_ROUTE, scanOf('U-1', { unit: unitOf('U-1', { failure: FAILURE, open: ['C2'] }) }));
+    run.press({ button: 'repair_position', position: 'C2' }).press({ button: 'fitted_already' });
+    expect(run.recorded).toEqual([]);
+    run.scan('R-9').identify('R-9', scanOf('R-9', { item: itemOf('R-9', 'OTHER', 'reel') }));
+    run.press({ button: 'fitted_already' });
+    expect(run.effects).toContainEqual({
+      kind: 'record',
+      tag: 1,
+      isFact: true,
+      draft: { type: 'part.installed', station: 'S-1', body: { unit: 'U-1', position: 'C2', item: 'R-9' } },
+    });
+    expect(run.settle().task).toMatchObject({
+      repair: { done: [{ position: 'C2', what: 'wrong', source: 'R-9' }] },
+    });
   });
 
   it('a held unit goes to the hold shelf first, and may be repaired all the same', () => {

@@ -150,6 +150,7 @@ describe('a reload', () => {
       startedAt: '2026-03-02T07:00:00.000Z',
       defects: [{ code: 'BRIDGE', position: 'C1' }],
       note: 'n',
+      readings: [],
       isFailing: true,
     };
     const run = new StationRun().give({ kind: 'resumed', unit: 'U-1', resumed, waiting: ['U-2'] }).go('U-1');

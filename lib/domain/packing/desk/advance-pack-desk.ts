@@ -6,7 +6,7 @@ import type {
   PackNotice,
   PackStep,
 } from '@/lib/domain/packing/desk/pack-desk';
-import { packStep, packWaiting, quiet, sendDone } from '@/lib/domain/packing/desk/pack-step';
+import { nestInto, packStep, packWaiting, quiet, sendDone } from '@/lib/domain/packing/desk/pack-step';
 import type { EventDraft } from '@/lib/domain/station/event-draft';
 
 /**
@@ -37,13 +37,22 @@ function respond(state: PackDesk, input: PackInput): PackStep {
     case 'settled':
       return onSettled(state, input.reasons);
     case 'opened':
-      return isBusy(state) ? packStep(state) : open(quiet(state), input.container);
+      return isBusy(state) ? packStep(state) : open({ ...quiet(state), isNew: false }, input.container);
     case 'closed':
       return isBusy(state) ? packStep(state) : packStep({ ...quiet(state), container: null, mode: 'pack' });
     case 'mode':
       return isBusy(state) ? packStep(state) : packStep(quiet({ ...state, mode: input.mode, units: [] }));
     case 'put_aside':
       return packStep(quiet({ ...state, units: [] }));
+    case 'forgot':
+      return packStep(quiet(state));
+    case 'undone':
+      return isBusy(state) ? packStep(state) : undo(state);
+    case 'nested_in_new': {
+      const { container } = state;
+      if (isBusy(state) || container === null) return packStep(state);
+      return nestInto(quiet(state), { container, into: input.into, isNew: false });
+    }
     default:
       return isBusy(state) ? packStep(state) : sendDone(quiet(state), ...factOf(state, input));
   }
@@ -52,6 +61,26 @@ function respond(state: PackDesk, input: PackInput): PackStep {
 function open(state: PackDesk, container: string): PackStep {
   const opened = { ...state, container, mode: 'pack' as const };
   return state.units.length === 0 ? packStep(opened) : packWaiting(opened, container);
+}
+
+/** Takes out what made a new container, and closes it: whatever was scanned is no carton. */
+function undo(state: PackDesk): PackStep {
+  const { done } = state;
+  if (done === null || !('isNew' in done) || done.isNew !== true) return packStep(state);
+  const closed = { ...quiet(state), container: null, isNew: false };
+  if (done.what === 'packed')
+    return sendDone(
+      closed,
+      ...factOf({ ...closed, container: done.container }, { kind: 'took_out', unit: done.unit }),
+    );
+  if (done.what !== 'nested') return packStep(state);
+  return sendDone(
+    { ...closed, container: done.container },
+    ...factOf(
+      { ...closed, container: done.other },
+      { kind: 'took_container_out', container: done.container },
+    ),
+  );
 }
 
 type Fact = Extract<PackInput, { kind: 'took_out' | 'took_container_out' | 'ship' }>;
@@ -90,7 +119,8 @@ function onSettled(state: PackDesk, reasons: Parameters<typeof stopped>[1] | nul
   const { sending } = state;
   if (sending === null) return packStep(state);
   if (reasons !== null) return stopped({ ...state, sending: null }, reasons, sending);
-  const after: PackDesk = { ...state, sending: null, done: sending, mode: 'pack' };
+  const isNew = sending.what === 'packed' ? false : state.isNew;
+  const after: PackDesk = { ...state, sending: null, done: sending, isNew, mode: 'pack' };
   const isLeft = sending.what === 'shipped' || sending.what === 'nested';
   return packStep(isLeft ? { ...after, container: null } : after, { kind: 'signal', signal: 'go' });
 }

@@ -1,5 +1,5 @@
 import type { PackDesk, PackNotice, PackStep } from '@/lib/domain/packing/desk/pack-desk';
-import { packStep, packWaiting, sendDone } from '@/lib/domain/packing/desk/pack-step';
+import { nestInto, packStep, packWaiting, putIn, sendDone } from '@/lib/domain/packing/desk/pack-step';
 import type { ScanPicture } from '@/lib/domain/station/scan-picture';
 
 /** What a scanned code means at packing, now that it is known what it names. */
@@ -16,7 +16,7 @@ export function meetAtPacking(state: PackDesk, code: string, scan: ScanPicture |
     case 'nest':
       return isUnit || scan.item !== null
         ? complain(state, { code: 'no_container', scanned: code }, 'stop')
-        : nest(state, code);
+        : nest(state, code, scan);
     default:
       return state.mode satisfies never;
   }
@@ -38,19 +38,17 @@ function packUnit(before: PackDesk, unit: string, picture: ScanPicture['unit']):
     const signal = cautions.length === 0 ? ('done' as const) : ('attention' as const);
     return packStep({ ...state, units }, { kind: 'signal', signal });
   }
-  return sendDone(
-    state,
-    { what: 'packed', unit, container },
-    { type: 'unit.packed', body: { unit, container } },
-  );
+  return putIn(state, unit, container);
 }
 
+/** A container is known, or looks like one; whatever else nobody knows is asked about before it becomes one. */
 function packInto(state: PackDesk, container: string, scan: ScanPicture): PackStep {
   if (scan.item !== null) return complain(state, { code: 'is_item', scanned: container }, 'stop');
-  if (state.units.length > 0) return packWaiting(state, container);
-  const isContainer = scan.container !== null || looksLike(container, state.container);
-  if (isContainer) return packStep({ ...state, container }, { kind: 'signal', signal: 'done' });
-  return complain(state, { code: 'unknown', scanned: container }, 'attention');
+  const isNew = scan.container === null;
+  if (isNew && !scan.isContainerLike && !looksLike(container, state.container))
+    return complain(state, { code: 'unknown', scanned: container }, 'attention');
+  if (state.units.length > 0) return packWaiting({ ...state, isNew }, container);
+  return packStep({ ...state, container, isNew }, { kind: 'signal', signal: isNew ? 'attention' : 'done' });
 }
 
 /** A code that differs from the open container's in its digits only is the next container of its kind. */
@@ -69,13 +67,13 @@ function takeOut(state: PackDesk, code: string, scan: ScanPicture): PackStep {
   return sendDone(state, { what: 'unpacked', ...body }, { type: 'unit.unpacked', body });
 }
 
-function nest(state: PackDesk, into: string): PackStep {
+/** Around the open container goes another one: a new one is asked about like any other, and opened by its own name. */
+function nest(state: PackDesk, into: string, scan: ScanPicture): PackStep {
   const { container } = state;
   if (container === null || into === container)
     return complain(state, { code: 'no_container', scanned: into }, 'stop');
-  return sendDone(
-    state,
-    { what: 'nested', container, other: into },
-    { type: 'container.nested', body: { container, into } },
-  );
+  const isNew = scan.container === null;
+  if (isNew && !scan.isContainerLike)
+    return complain(state, { code: 'unknown_outer', scanned: into }, 'attention');
+  return nestInto(state, { container, into, isNew });
 }

@@ -9,8 +9,9 @@ export type PackMode = 'pack' | 'take_out' | 'nest';
 
 /** What was done last, or is being done. */
 export type PackDone =
-  | { what: 'packed' | 'unpacked'; unit: string; container: string }
-  | { what: 'nested' | 'unnested'; container: string; other: string }
+  /** `isNew`: nothing was ever packed into the container before. */
+  | { what: 'packed' | 'unpacked'; unit: string; container: string; isNew?: true }
+  | { what: 'nested' | 'unnested'; container: string; other: string; isNew?: true }
   | { what: 'shipped'; container: string; shipment: string };
 
 /** A scan that needs a word: something that cannot be packed, or a code that nobody knows. */
@@ -20,6 +21,7 @@ export type PackNotice = {
     | 'is_label'
     | 'already_here'
     | 'unknown'
+    | 'unknown_outer'
     | 'no_container'
     | 'not_packed'
     | 'unanswered'
@@ -33,6 +35,8 @@ export type PackDesk = {
   mode: PackMode;
   /** The container that is open: units go into it without scanning it again. */
   container: string | null;
+  /** Whether the open container has never had anything in it: the first thing that goes in makes it. */
+  isNew: boolean;
   /** Units that wait for their container, in the order of their scans. */
   units: string[];
   done: PackDone | null;
@@ -50,6 +54,7 @@ export type PackDesk = {
 export const NEW_PACK_DESK: PackDesk = {
   mode: 'pack',
   container: null,
+  isNew: false,
   units: [],
   done: null,
   stop: null,
@@ -66,9 +71,15 @@ export type PackInput =
   | { kind: 'identified'; code: string; scan: ScanPicture | null }
   | { kind: 'settled'; reasons: Refusal[] | null }
   | { kind: 'opened'; container: string }
+  /** The open container goes into a new one, on purpose. */
+  | { kind: 'nested_in_new'; into: string }
   | { kind: 'closed' }
   | { kind: 'mode'; mode: PackMode }
   | { kind: 'put_aside' }
+  /** What was scanned is no container: whatever waited for one still does. */
+  | { kind: 'forgot' }
+  /** What was put into a new container last comes out again: that code was no container. */
+  | { kind: 'undone' }
   | { kind: 'took_out'; unit: string }
   | { kind: 'took_container_out'; container: string }
   | { kind: 'ship'; shipment: string; customer: string; destination: string };

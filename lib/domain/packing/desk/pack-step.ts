@@ -22,10 +22,21 @@ export function sendDone(state: PackDesk, sending: PackDone, draft: EventDraft):
 export function packWaiting(state: PackDesk, container: string): PackStep {
   const [unit, ...others] = state.units;
   const opened = { ...state, container, units: [], held: [...others, ...state.held] };
-  if (unit === undefined) return packStep(opened);
-  return sendDone(
-    opened,
-    { what: 'packed', unit, container },
-    { type: 'unit.packed', body: { unit, container } },
-  );
+  return unit === undefined ? packStep(opened) : putIn(opened, unit, container);
+}
+
+/** A unit goes into the open container. */
+export function putIn(state: PackDesk, unit: string, container: string): PackStep {
+  const body = { unit, container };
+  const done: PackDone = { what: 'packed', ...body, ...(state.isNew && { isNew: true }) };
+  return sendDone(state, done, { type: 'unit.packed', body });
+}
+
+/** A container goes into another one. */
+export function nestInto(
+  state: PackDesk,
+  { container, into, isNew }: { container: string; into: string; isNew: boolean },
+): PackStep {
+  const done: PackDone = { what: 'nested', container, other: into, ...(isNew && { isNew: true }) };
+  return sendDone(state, done, { type: 'container.nested', body: { container, into } });
 }

@@ -95,19 +95,25 @@ function stoppedBy(unit: string, reasons: Refusal[], about: About, { now }: Sess
 
 /** The task of repairing a unit, from its first question. */
 export function repairOf(unit: string, about: About): Task {
-  const repair = { unit, about, position: null, chosen: null, isRemoved: false, done: [] };
+  const repair = { unit, about, position: null, strange: null, chosen: null, isRemoved: false, done: [] };
   return { step: 'repairing', repair, notice: null, isSent: false };
 }
 
 function newWork(unit: string, about: About, startedAt: string): Work {
-  return { unit, startedAt, about, tools: [], joined: [], without: [], defects: [], note: '' };
+  return { unit, startedAt, about, tools: [], joined: [], without: [], defects: [], note: '', readings: [] };
 }
 
 function resumeWork(
   fresh: Work,
-  { startedAt, defects, note, isFailing }: NonNullable<Extract<Task, { step: 'asking' }>['resumed']>,
+  {
+    startedAt,
+    defects,
+    note,
+    readings,
+    isFailing,
+  }: NonNullable<Extract<Task, { step: 'asking' }>['resumed']>,
 ): Task {
-  const work = { ...fresh, startedAt, defects, note };
+  const work = { ...fresh, startedAt, defects, note, readings };
   if (!isFailing) return { step: 'working', work, notice: null, question: null, isJoining: false };
   return defects.length === 0 ? { step: 'defect', work, notice: null } : { step: 'confirming', work };
 }

@@ -1,11 +1,25 @@
+import { isOutsideBom } from '@/lib/domain/station/product-picture';
 import { processedDraft } from '@/lib/domain/station/session/processed-draft';
+import { rememberReadings } from '@/lib/domain/station/session/reading-draft';
 import type { DefectDraft, Session, Work } from '@/lib/domain/station/session/session';
 import type { SessionContext, SessionStep } from '@/lib/domain/station/session/session-input';
 import { followedBy, give, stepTo, takeNext, withTask } from '@/lib/domain/station/session/session-step';
 
 /** A defect has its code; its position is next. */
 export function chooseDefect(session: Session, work: Work, code: string): SessionStep {
-  return stepTo(withTask(session, { step: 'position', work, code }));
+  return stepTo(withTask(session, { step: 'position', work, code, strange: null }));
+}
+
+/** A scanned or typed position; one that the BOM does not name is asked about once. */
+export function meetPosition(
+  session: Session,
+  task: Extract<Session['task'], { step: 'position' }>,
+  position: string,
+): SessionStep {
+  const { product } = task.work.about;
+  if (product === null || !isOutsideBom(product, position))
+    return choosePosition(session, task.work, { code: task.code, position });
+  return stepTo(withTask(session, { ...task, strange: position }), { kind: 'signal', signal: 'attention' });
 }
 
 /** A defect is complete; the same one is not noted twice. */
@@ -20,5 +34,5 @@ export function choosePosition(session: Session, work: Work, defect: DefectDraft
 /** Gives the fail with what was noted, and goes on. */
 export function recordFail(session: Session, work: Work, context: SessionContext): SessionStep {
   const draft = processedDraft({ work, result: 'fail', session, context });
-  return followedBy(give(session, 'fail', work.unit, draft), takeNext);
+  return followedBy(give(rememberReadings(session, work), 'fail', work.unit, draft), takeNext);
 }

@@ -4,6 +4,7 @@ import { repairOf } from '@/lib/domain/station/session/decide-task';
 import { aboutNow } from '@/lib/domain/station/session/inner-to-join';
 import { chooseDefect, choosePosition, recordFail } from '@/lib/domain/station/session/note-defect';
 import { pressInRepair } from '@/lib/domain/station/session/press-in-repair';
+import { withReading } from '@/lib/domain/station/session/reading-draft';
 import type { Session, Work } from '@/lib/domain/station/session/session';
 import type { Press, SessionContext, SessionStep } from '@/lib/domain/station/session/session-input';
 import {
@@ -77,10 +78,11 @@ export function obey(
   }
   if (task.step === 'working' && task.question === null)
     return button === 'pass'
-      ? pass(session, task.work, context, { isWithout: false })
+      ? pass(session, task.work, context, {})
       : stepTo(withTask(session, { step: 'defect', work: task.work, notice: null }));
+  // A reading was asked about before the parts were.
   if (task.step === 'parts' && button === 'pass')
-    return pass(session, task.work, context, { isWithout: false });
+    return pass(session, task.work, context, { isBeyond: true });
   if (task.step === 'confirming' && button === 'fail') return recordFail(session, task.work, context);
   return refuse(session);
 }
@@ -99,8 +101,12 @@ function leave(session: Session): SessionStep {
       return back(session, task);
     case 'new':
     case 'signing':
-    case 'repairing':
       return task.isSent ? stepTo(session) : takeNext(session);
+    case 'repairing':
+      if (task.isSent) return stepTo(session);
+      return task.repair.strange === null
+        ? takeNext(session)
+        : stepTo(withTask(session, { ...task, repair: { ...task.repair, strange: null } }));
     case 'working':
       return task.isJoining ? stepTo(session) : takeNext(session);
     default:
@@ -113,7 +119,13 @@ type Failing = Extract<Session['task'], { step: 'parts' | 'defect' | 'position' 
 /** One question back; leaving the first one gives up the fail, not the unit. */
 function back(session: Session, task: Failing): SessionStep {
   const { work } = task;
-  if (task.step === 'position') return stepTo(withTask(session, { step: 'defect', work, notice: null }));
+  if (task.step === 'position')
+    return stepTo(
+      withTask(
+        session,
+        task.strange === null ? { step: 'defect', work, notice: null } : { ...task, strange: null },
+      ),
+    );
   if (task.step === 'defect' && work.defects.length > 0)
     return stepTo(withTask(session, { step: 'confirming', work }));
   const cleared: Work = task.step === 'parts' ? work : { ...work, defects: [], note: '' };
@@ -167,7 +179,7 @@ function inTask(session: Session, press: TaskPress, context: SessionContext): Se
       return inWork(session, task, press, context);
     case 'parts':
       return press.button === 'pass_without'
-        ? pass(session, task.work, context, { isWithout: true })
+        ? pass(session, task.work, context, { isWithout: true, isBeyond: true })
         : stepTo(session);
     case 'defect':
       if (press.button === 'defect') return chooseDefect(session, task.work, press.code);
@@ -238,6 +250,12 @@ function inWork(
     return stepTo(
       withTask(session, { step: 'signing', unit: work.unit, about: aboutNow(work), isSent: false }),
     );
+  if (press.button === 'reading') {
+    const readings = withReading(work.readings, press.reading);
+    return stepTo(withTask(session, { ...task, work: { ...work, readings }, notice: null }));
+  }
+  if (press.button === 'pass_beyond' && question === null && !task.isJoining)
+    return pass(session, work, context, { isBeyond: true });
   if (question === null) return stepTo(session);
   if (press.button === 'join') return join(session, work, question, context);
   if (press.button === 'not_join')

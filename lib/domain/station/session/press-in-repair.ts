@@ -1,4 +1,4 @@
-import { chooseRepairPosition, install, remove } from '@/lib/domain/station/session/repair-unit';
+import { chooseRepairPosition, install, remove, tellFitted } from '@/lib/domain/station/session/repair-unit';
 import type { Session } from '@/lib/domain/station/session/session';
 import type { Press, SessionContext, SessionStep } from '@/lib/domain/station/session/session-input';
 import { stepTo, withTask } from '@/lib/domain/station/session/session-step';
@@ -18,9 +18,9 @@ export function pressInRepair(
       return chooseRepairPosition(session, task, press.position);
     case 'removed':
       return repair.isRemoved ? stepTo(session) : remove(session, { reason: press.reason, station });
-    case 'install':
+    case 'fitted_already':
       return repair.chosen?.kind === 'item'
-        ? install(session, { item: repair.chosen.item.item, station })
+        ? tellFitted(session, { item: repair.chosen.item.item, station })
         : stepTo(session);
     case 'donor_position':
       return repair.chosen?.kind === 'donor'

@@ -1,5 +1,6 @@
 import type { EventDraft } from '@/lib/domain/station/event-draft';
 import { scannedLines } from '@/lib/domain/station/product-picture';
+import { readingFacts, readingsToGive } from '@/lib/domain/station/session/reading-draft';
 import type { Session, Work } from '@/lib/domain/station/session/session';
 import type { SessionContext } from '@/lib/domain/station/session/session-input';
 import { instantOf } from '@/lib/domain/time';
@@ -50,6 +51,7 @@ export function processedDraft(given: {
     ...(position !== null && { position }),
     ...(index === 0 && work.note !== '' && { note: work.note }),
   }));
+  const readings = readingFacts(readingsToGive(work, session, context.picture));
   return {
     type: 'unit.processed',
     station: context.picture.station.code,
@@ -58,6 +60,7 @@ export function processedDraft(given: {
       result,
       ...(instantOf(work.startedAt) <= instantOf(context.now) && { startedAt: work.startedAt }),
       ...(used.length > 0 && { used }),
+      ...(readings.length > 0 && { readings }),
       ...(result === 'fail' && defects.length > 0 && { defects }),
     },
   };

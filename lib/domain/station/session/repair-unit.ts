@@ -1,8 +1,8 @@
-import { partsAt } from '@/lib/domain/station/product-picture';
+import { isOutsideBom, partsAt } from '@/lib/domain/station/product-picture';
 import type { ScanPicture } from '@/lib/domain/station/scan-picture';
 import type { Repair, Session, Task } from '@/lib/domain/station/session/session';
 import type { SessionStep } from '@/lib/domain/station/session/session-input';
-import { record, setAside, stepTo, withTask } from '@/lib/domain/station/session/session-step';
+import { record, recordFact, setAside, stepTo, withTask } from '@/lib/domain/station/session/session-step';
 
 type Repairing = Extract<Task, { step: 'repairing' }>;
 type Scanned = { code: string; scan: ScanPicture | null };
@@ -10,8 +10,24 @@ type Scanned = { code: string; scan: ScanPicture | null };
 /** The position that is repaired; one that stands empty already only needs a part. */
 export function chooseRepairPosition(session: Session, task: Repairing, position: string): SessionStep {
   const isRemoved = openPositions(task.repair).includes(position);
-  const repair: Repair = { ...task.repair, position, chosen: null, isRemoved };
+  const repair: Repair = { ...task.repair, position, strange: null, chosen: null, isRemoved };
   return stepTo(withTask(session, { ...task, repair, notice: null }));
+}
+
+/** A position that the BOM does not name is asked about once; one that this unit is known to have is not. */
+function meetRepairPosition(session: Session, task: Repairing, position: string): SessionStep {
+  const { product, unit } = task.repair.about;
+  const isKnown =
+    openPositions(task.repair).includes(position) ||
+    unit?.fitted.includes(position) ||
+    unit?.failure?.defects.some((defect) => defect.position === position);
+  if (isKnown || product === null || !isOutsideBom(product, position))
+    return chooseRepairPosition(session, task, position);
+  const repair: Repair = { ...task.repair, strange: position };
+  return stepTo(withTask(session, { ...task, repair, notice: null }), {
+    kind: 'signal',
+    signal: 'attention',
+  });
 }
 
 /** Positions that stand empty: from before, and from this repair. */
@@ -35,7 +51,7 @@ export function meetInRepair(
   if (repair.position === null) {
     if (isUnit) return setAside(session, code);
     if (scan?.item) return complain(session, task, code);
-    return chooseRepairPosition(session, task, code);
+    return meetRepairPosition(session, task, code);
   }
   if (!repair.isRemoved) return isUnit ? setAside(session, code) : complain(session, task, code);
   if (scan?.item) {
@@ -45,7 +61,7 @@ export function meetInRepair(
     const next = withTask(session, { ...task, repair: { ...repair, chosen }, notice: null });
     return isExpected
       ? install(next, { item: code, station })
-      : stepTo(next, { kind: 'signal', signal: 'attention' });
+      : stepTo(next, { kind: 'signal', signal: 'stop' });
   }
   if (scan?.unit) {
     const chosen = { kind: 'donor' as const, unit: code };
@@ -91,6 +107,17 @@ export function install(
   return record(sending.session, { type: 'part.installed', station, body: { unit, position, ...from } });
 }
 
+/** Records that a part which the BOM does not allow there is on the board already: the unit is held until QA decides. */
+export function tellFitted(
+  session: Session,
+  { item, station }: { item: string; station: string },
+): SessionStep {
+  const sending = sent(session);
+  if (sending === null || sending.repair.position === null) return stepTo(session);
+  const { unit, position } = sending.repair;
+  return recordFact(sending.session, { type: 'part.installed', station, body: { unit, position, item } });
+}
+
 /** A repair's event was answered: what was recorded is listed, and the next question asked. */
 export function settleRepair(
   session: Session,
@@ -101,8 +128,9 @@ export function settleRepair(
   if (!isRecorded || repair.position === null)
     return stepTo(withTask(session, { ...task, isSent: false, repair: { ...repair, chosen: null } }));
   const source = repair.chosen?.kind === 'item' ? repair.chosen.item.item : (repair.chosen?.unit ?? null);
-  const what = repair.isRemoved ? ('installed' as const) : ('removed' as const);
-  const done = [...repair.done, { position: repair.position, what, source }];
+  const isWrong = repair.chosen?.kind === 'item' && !repair.chosen.isExpected;
+  const what = repair.isRemoved ? (isWrong ? 'wrong' : 'installed') : 'removed';
+  const done: Repair['done'] = [...repair.done, { position: repair.position, what, source }];
   const next: Repair =
     what === 'removed'
       ? { ...repair, done, isRemoved: true, chosen: null }

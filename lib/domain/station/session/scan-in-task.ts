@@ -1,6 +1,6 @@
 import { positionsAt } from '@/lib/domain/station/product-picture';
 import { scanCommand } from '@/lib/domain/station/scan-command';
-import { chooseDefect, choosePosition } from '@/lib/domain/station/session/note-defect';
+import { chooseDefect, choosePosition, meetPosition } from '@/lib/domain/station/session/note-defect';
 import { obey, onPress } from '@/lib/domain/station/session/press-button';
 import { chooseRepairPosition, meetInRepair } from '@/lib/domain/station/session/repair-unit';
 import type { Session, Work } from '@/lib/domain/station/session/session';
@@ -97,9 +97,7 @@ export function interpret(
       return isElse ? stepTo(session, ATTENTION) : chooseDefect(session, task.work, code);
     case 'position':
       if (isUnit) return setAside(session, code);
-      return isElse
-        ? stepTo(session, ATTENTION)
-        : choosePosition(session, task.work, { code: task.code, position: code });
+      return isElse ? stepTo(session, ATTENTION) : meetPosition(session, task, code);
     case 'confirming':
       if (isUnit) return setAside(session, code);
       return isElse ? stepTo(session, ATTENTION) : chooseDefect(session, task.work, code);

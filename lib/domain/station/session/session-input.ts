@@ -4,6 +4,7 @@ import type { EventDraft } from '@/lib/domain/station/event-draft';
 import type { ProductPicture } from '@/lib/domain/station/product-picture';
 import type { ScanCommand } from '@/lib/domain/station/scan-command';
 import type { ScanPicture } from '@/lib/domain/station/scan-picture';
+import type { ReadingDraft } from '@/lib/domain/station/session/reading-draft';
 import type { Problem, ResumedWork, Session, Silence } from '@/lib/domain/station/session/session';
 import type { StationPicture } from '@/lib/domain/station/station-picture';
 
@@ -39,6 +40,9 @@ export type Press =
   | { button: 'start'; product: string; revision: string }
   | { button: 'set_start'; order: string; boardLot: string }
   | { button: 'pass_without' }
+  /** A pass in spite of a reading beyond its limits. */
+  | { button: 'pass_beyond' }
+  | { button: 'reading'; reading: ReadingDraft }
   | { button: 'forget_lot'; product: string; revision: string; part: string }
   | { button: 'defect'; code: string }
   | { button: 'position'; position: string | null }
@@ -53,7 +57,8 @@ export type Press =
   | { button: 'signing' }
   | { button: 'repair_position'; position: string }
   | { button: 'removed'; reason: string }
-  | { button: 'install' }
+  /** The wrong part that was scanned is on the board already. */
+  | { button: 'fitted_already' }
   | { button: 'donor_position'; position: string }
   | { button: 'leave_empty' };
 
@@ -70,7 +75,8 @@ export type SessionEffect =
   | { kind: 'ask'; unit: string }
   | { kind: 'ask_aside'; unit: string }
   | { kind: 'identify'; code: string }
-  | { kind: 'record'; tag: number; draft: EventDraft }
+  /** `isFact`: it has happened whatever it breaks, and is flagged instead of refused. */
+  | { kind: 'record'; tag: number; draft: EventDraft; isFact?: true }
   | { kind: 'signal'; signal: 'go' | 'stop' | 'attention' | 'done' }
   | { kind: 'forget'; id: string }
   /** Gives the input `ticked` after so many milliseconds. */

@@ -67,6 +67,12 @@ export function record(session: Session, draft: EventDraft): SessionStep {
   return stepTo({ ...session, nextTag: tag + 1 }, { kind: 'record', tag, draft });
 }
 
+/** The same for what has happened whatever it breaks: it is flagged instead of refused. */
+export function recordFact(session: Session, draft: EventDraft): SessionStep {
+  const tag = session.nextTag;
+  return stepTo({ ...session, nextTag: tag + 1 }, { kind: 'record', tag, draft, isFact: true });
+}
+
 /** Hands over a result and shows it as given while the server has not answered. */
 export function give(session: Session, what: Given['what'], unit: string, draft: EventDraft): SessionStep {
   const given: Given = { tag: session.nextTag, unit, what, answer: null };

@@ -4,7 +4,8 @@ import type { Refusal } from '@/lib/domain/gate/refusals';
 import type { ProductPicture } from '@/lib/domain/station/product-picture';
 import type { ItemPicture, ScanPicture, UnitPicture } from '@/lib/domain/station/scan-picture';
 import type { ScannedLabel } from '@/lib/domain/station/scanned-label';
-import type { ProductName } from '@/lib/domain/station/station-picture';
+import type { ReadingDraft } from '@/lib/domain/station/session/reading-draft';
+import type { ProductName, UsualReading } from '@/lib/domain/station/station-picture';
 
 /** Something wrong on the unit in work: at a position, or at none. */
 export type DefectDraft = { code: string; position: string | null };
@@ -36,6 +37,8 @@ export type Work = {
   without: string[];
   defects: DefectDraft[];
   note: string;
+  /** What was typed of what is measured. */
+  readings: ReadingDraft[];
 };
 
 /** Why an answer did not come. */
@@ -49,10 +52,12 @@ export type Repair = {
   unit: string;
   about: About;
   position: string | null;
+  /** A position that the BOM does not name, until somebody has said that it is meant. */
+  strange: string | null;
   /** Null while the position or the part is asked for; else what was scanned and waits for a decision. */
   chosen: { kind: 'item'; item: ItemPicture; isExpected: boolean } | { kind: 'donor'; unit: string } | null;
   isRemoved: boolean;
-  done: { position: string; what: 'removed' | 'installed'; source: string | null }[];
+  done: { position: string; what: 'removed' | 'installed' | 'wrong'; source: string | null }[];
 };
 
 /** What stands on the screen of a station: one thing at a time. */
@@ -66,7 +71,8 @@ export type Task =
   | { step: 'working'; work: Work; notice: Notice | null; question: JoinQuestion | null; isJoining: boolean }
   | { step: 'parts'; work: Work }
   | { step: 'defect'; work: Work; notice: Notice | null }
-  | { step: 'position'; work: Work; code: string }
+  /** `strange`: a position that the BOM does not name, until somebody has said that it is meant. */
+  | { step: 'position'; work: Work; code: string; strange: string | null }
   | { step: 'confirming'; work: Work }
   | { step: 'signing'; unit: string; about: About; isSent: boolean }
   | { step: 'repairing'; repair: Repair; notice: Notice | null; isSent: boolean };
@@ -80,7 +86,7 @@ export function unitInTask(task: Task): string | null {
 
 /** Something that was scanned and could not be used. */
 export type Notice = {
-  code: 'not_on_bom' | 'is_container' | 'is_label' | 'not_an_item' | 'already_in_work';
+  code: 'not_on_bom' | 'is_container' | 'is_label' | 'not_an_item' | 'already_in_work' | 'beyond_limits';
   scanned: string;
   part?: string | null;
   label?: ScannedLabel;
@@ -90,7 +96,13 @@ export type Notice = {
 export type Aside = { unit: string; verdict: 'unanswered' | { go: boolean; reasons: Refusal[] } | null };
 
 /** What a reload must not lose of the unit in work. */
-export type ResumedWork = { startedAt: string; defects: DefectDraft[]; note: string; isFailing: boolean };
+export type ResumedWork = {
+  startedAt: string;
+  defects: DefectDraft[];
+  note: string;
+  readings: ReadingDraft[];
+  isFailing: boolean;
+};
 
 /** A result that was given, by the tag of its event; `answer` is null while the server has not said anything. */
 export type Given = {
@@ -115,6 +127,8 @@ export type Session = {
   /** Scans and commands that came while something was asked; taken up in order as soon as it is answered. */
   held: string[];
   lots: RememberedLot[];
+  /** What was measured here from this tablet, by product. */
+  readings: UsualReading[];
   order: string;
   boardLot: string;
   given: Given | null;
@@ -130,6 +144,7 @@ export const NEW_SESSION: Session = {
   lookup: null,
   held: [],
   lots: [],
+  readings: [],
   order: '',
   boardLot: '',
   given: null,

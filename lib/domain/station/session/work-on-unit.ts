@@ -3,6 +3,7 @@ import { innerPositions, scannedLines } from '@/lib/domain/station/product-pictu
 import type { ItemPicture, ScanPicture } from '@/lib/domain/station/scan-picture';
 import { innerToJoin } from '@/lib/domain/station/session/inner-to-join';
 import { partsToFit, processedDraft } from '@/lib/domain/station/session/processed-draft';
+import { isBeyondLimits, readingsToGive, rememberReadings } from '@/lib/domain/station/session/reading-draft';
 import type { JoinQuestion, Notice, Session, Task, Work } from '@/lib/domain/station/session/session';
 import type { SessionContext, SessionStep } from '@/lib/domain/station/session/session-input';
 import {
@@ -101,18 +102,25 @@ export function join(
   });
 }
 
-/** Gives the pass, unless a part that is usual here has no lot yet or a sub-assembly is not in: then it is asked for. */
+/**
+ * Gives the pass, unless a reading is beyond its limits, a part that is usual here has no lot yet, or a sub-assembly is
+ * not in: then it is asked for. `isBeyond` and `isWithout`: somebody has said that it passes all the same.
+ */
 export function pass(
   session: Session,
   work: Work,
   context: SessionContext,
-  options: { isWithout: boolean },
+  { isWithout = false, isBeyond = false }: { isWithout?: boolean; isBeyond?: boolean },
 ): SessionStep {
+  if (!isBeyond && isBeyondLimits(readingsToGive(work, session, context.picture))) {
+    const notice: Notice = { code: 'beyond_limits', scanned: work.unit };
+    return stepTo(withTask(session, working(work, { notice })), { kind: 'signal', signal: 'stop' });
+  }
   const isAllThere =
     partsToFit(work, session, context).every((row) => row.item !== null || row.isWithout) &&
     innerToJoin(work, context.picture).length === 0;
-  if (!isAllThere && !options.isWithout)
+  if (!isAllThere && !isWithout)
     return stepTo(withTask(session, { step: 'parts', work }), { kind: 'signal', signal: 'attention' });
   const draft = processedDraft({ work, result: 'pass', session, context });
-  return followedBy(give(session, 'pass', work.unit, draft), takeNext);
+  return followedBy(give(rememberReadings(session, work), 'pass', work.unit, draft), takeNext);
 }

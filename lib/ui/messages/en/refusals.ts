@@ -104,7 +104,7 @@ export const refusals: Record<RefusalCode, RefusalWords> = {
   },
   wrong_part: {
     title: 'Wrong part',
-    text: 'Slot {slot} of {station} needs {expected}; {item} holds {has_part, select, no {no known part} other {{part}}}. Take it out and stop the line.',
+    text: '{has_position, select, yes {{item}, fitted at {position} of {unit}, is {has_part, select, no {of no known part} other {{part}}}; the BOM says {expected}. QA decides.} other {Slot {slot} of {station} needs {expected}; {item} holds {has_part, select, no {no known part} other {{part}}}. Take it out and stop the line.}}',
   },
   retired: { title: 'Retired', text: 'Item {item} is not to be used any more.' },
   not_in_slot: { title: 'Not in that slot', text: '{item} is not in slot {slot} of {station}.' },

@@ -109,7 +109,7 @@ export const refusals: Translation['refusals'] = {
   },
   wrong_part: {
     title: 'Número de parte equivocado',
-    text: 'La ranura {slot} de {station} necesita {expected}; {item} tiene {has_part, select, no {parte desconocida} other {{part}}}. Sáquelo y detenga la línea.',
+    text: '{has_position, select, yes {{item}, montado en {position} de {unit}, es {has_part, select, no {parte desconocida} other {{part}}}; la lista de materiales dice {expected}. Calidad decide.} other {La ranura {slot} de {station} necesita {expected}; {item} tiene {has_part, select, no {parte desconocida} other {{part}}}. Sáquelo y detenga la línea.}}',
   },
   retired: { title: 'Retirado', text: 'El artículo {item} ya no debe usarse.' },
   not_in_slot: { title: 'No está en esa ranura', text: '{item} no está en la ranura {slot} de {station}.' },

@@ -61,7 +61,7 @@ export const refusals: Translation['refusals'] = {
   wrong_kind: { title: '物料種類錯誤', text: '{item} 是{kind}；{station} 的料站 {slot} 應放{expected}。' },
   wrong_part: {
     title: '料號錯誤',
-    text: '{station} 的料站 {slot} 需要 {expected}；{item} 是 {has_part, select, no {料號不明} other {{part}}}。請取下並停線。',
+    text: '{has_position, select, yes {裝在 {unit} 位置 {position} 的 {item} 是 {has_part, select, no {料號不明} other {{part}}}；BOM 為 {expected}。由品保決定。} other {{station} 的料站 {slot} 需要 {expected}；{item} 是 {has_part, select, no {料號不明} other {{part}}}。請取下並停線。}}',
   },
   retired: { title: '已停用', text: '物料 {item} 不得再使用。' },
   not_in_slot: { title: '不在該料站', text: '{item} 不在 {station} 的料站 {slot}。' },

@@ -95,6 +95,43 @@ const withJack = (facts: object) => ({
 });
 const install = say.installed({ unit: 'W1', position: 'J1', item: 'J1' });
 
+const fitAtC1 = (item: string) => say.installed({ unit: 'W1', position: 'C1', item }, { gate: 'record' });
+const withJacks = withJack({ part: 'J-TB8' });
+
+const FITTED_CASES: GateCase[] = [
+  {
+    rule: 'a part that is on the unit already is one that the BOM allows there',
+    given: withJacks,
+    when: fitAtC1('J1'),
+    refuses: {
+      code: 'wrong_part',
+      unit: 'W1',
+      position: 'C1',
+      item: 'J1',
+      part: 'J-TB8',
+      expected: ['C-100N'],
+    },
+    goes: { because: 'it is the right one', given: withJacks, when: fitAtC1('R1') },
+  },
+  {
+    rule: 'a part without a number is not what the BOM says',
+    given: withJack({}),
+    when: fitAtC1('J1'),
+    refuses: {
+      code: 'wrong_part',
+      unit: 'W1',
+      position: 'C1',
+      item: 'J1',
+      part: null,
+      expected: ['C-100N'],
+    },
+    goes: {
+      because: 'the contract lets a part go to any position while nobody says that it is a fact',
+      when: say.installed({ unit: 'W1', position: 'C1', item: 'J1' }),
+    },
+  },
+];
+
 const NAMED_ITEM_CASES: GateCase[] = [
   {
     rule: 'what a unit used is known',
@@ -141,4 +178,4 @@ const NAMED_ITEM_CASES: GateCase[] = [
 ];
 
 /** What a unit draws from, and what it names. */
-export const MATERIAL_CASES: GateCase[] = [...SLOT_CASES, ...NAMED_ITEM_CASES];
+export const MATERIAL_CASES: GateCase[] = [...SLOT_CASES, ...FITTED_CASES, ...NAMED_ITEM_CASES];

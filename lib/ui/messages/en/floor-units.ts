@@ -1,0 +1,20 @@
+/** Words of the lists behind the floor's counts. */
+export const floorUnits = {
+  title: 'Units on the floor',
+  back: 'Floor',
+  count: '{count, plural, =0 {No unit} one {# unit} other {# units}}',
+  station: 'at {station}',
+  allStations: 'All stations',
+  places: 'Place',
+  troubles: 'What is the matter',
+  trouble: { all: 'All', failed: 'Failed, open', held: 'On hold', unsigned: 'Without sign-off' },
+  unsigned: 'Not signed off',
+  columns: { unit: 'Unit', product: 'Product', where: 'Where', why: 'Why', since: 'For' },
+  pages: 'Page {page, number} of {pages, number}',
+  next: 'Next page',
+  previous: 'Page before',
+  list: 'List: {count, number} {what}',
+  doneList: 'List: {count, number} at {station} in the last hour',
+  waitingAll: 'All units at stations',
+  unsignedAll: 'Units in stock without sign-off',
+} as const;
