@@ -1,14 +1,13 @@
-import type { Metadata } from 'next';
+import { pageTitle, pageWords } from '@/app/page-words';
 import { floorUnitsQuestionSchema } from '@/lib/domain/floor/floor-units';
 import { inputErrors } from '@/lib/domain/input-errors';
 import { readFloorUnits } from '@/lib/server/read-floor-units';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { FloorUnitsPage } from '@/lib/ui/floor/floor-units-page';
-import { en } from '@/lib/ui/messages/en';
 import { Screen } from '@/lib/ui/shell/screen';
 import { QuestionFaults } from '@/lib/ui/trace/question-faults';
 
-export const metadata: Metadata = { title: en.floorUnits.title };
+export const generateMetadata = pageTitle(({ floorUnits }) => floorUnits.title);
 
 type Search = Record<string, string | string[] | undefined>;
 
@@ -16,9 +15,10 @@ type Search = Record<string, string | string[] | undefined>;
 export default async function FloorUnitsRoute({ searchParams }: { searchParams: Promise<Search> }) {
   await requirePrincipal('screen:floor', { returnTo: '/floor/units' });
   const question = floorUnitsQuestionSchema.safeParse(await searchParams);
+  const t = await pageWords();
   if (!question.success)
     return (
-      <Screen title={en.floorUnits.title}>
+      <Screen title={t('floorUnits.title')}>
         <QuestionFaults faults={inputErrors(question.error)} />
       </Screen>
     );

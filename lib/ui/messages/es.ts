@@ -8,6 +8,7 @@ import { eventFacts } from '@/lib/ui/messages/es/event-facts';
 import { events } from '@/lib/ui/messages/es/events';
 import { exceptions } from '@/lib/ui/messages/es/exceptions';
 import { floor } from '@/lib/ui/messages/es/floor';
+import { floorUnits } from '@/lib/ui/messages/es/floor-units';
 import { genealogy } from '@/lib/ui/messages/es/genealogy';
 import { holds } from '@/lib/ui/messages/es/holds';
 import { item } from '@/lib/ui/messages/es/item';
@@ -53,6 +54,7 @@ export const es: Translation = {
   events,
   exceptions,
   floor,
+  floorUnits,
   genealogy,
   holds,
   item,

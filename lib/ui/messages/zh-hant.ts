@@ -9,6 +9,7 @@ import { eventFacts } from '@/lib/ui/messages/zh-hant/event-facts';
 import { events } from '@/lib/ui/messages/zh-hant/events';
 import { exceptions } from '@/lib/ui/messages/zh-hant/exceptions';
 import { floor } from '@/lib/ui/messages/zh-hant/floor';
+import { floorUnits } from '@/lib/ui/messages/zh-hant/floor-units';
 import { genealogy } from '@/lib/ui/messages/zh-hant/genealogy';
 import { holds } from '@/lib/ui/messages/zh-hant/holds';
 import { item } from '@/lib/ui/messages/zh-hant/item';
@@ -53,6 +54,7 @@ export const zhHant: Translation = {
   events,
   exceptions,
   floor,
+  floorUnits,
   genealogy,
   holds,
   item,
