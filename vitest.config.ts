@@ -65,6 +65,7 @@ export default defineConfig({
           sequence: { groupOrder: 1 },
           testTimeout: 300_000,
           hookTimeout: 300_000,
+          expect: { poll: { timeout: 30_000 } },
         },
       },
       {
