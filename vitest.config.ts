@@ -51,8 +51,8 @@ export default defineConfig({
           maxWorkers: processorCount,
           include: ['tests/{db,reference}/**/*.test.ts'],
           globalSetup: ['tests/support/database-server.ts'],
-          testTimeout: 120_000,
-          hookTimeout: 60_000,
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
         },
       },
       {
@@ -63,8 +63,9 @@ export default defineConfig({
           // Two at a time: a file waits much, and whatever it starts is its own.
           maxWorkers: Math.min(2, processorCount),
           sequence: { groupOrder: 1 },
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
+          expect: { poll: { timeout: 30_000 } },
         },
       },
       {

@@ -5,7 +5,7 @@ import { runThroughFaults } from '@/tests/support/run-through-faults';
 const SEED = 20_261_125;
 
 test(`two tablets lose nothing and count nothing twice over a network that fails in every way (seed ${SEED})`, {
-  timeout: 300_000,
+  timeout: 600_000,
 }, async () => {
   const { shown, recorded, doubtful, faults, kills } = await runThroughFaults({
     seed: SEED,

@@ -123,4 +123,4 @@ it(`loses nothing and counts nothing twice when server and PostgreSQL are killed
     };
     expect(record.events.length).toBe(2);
   }
-}, 180_000);
+}, 600_000);

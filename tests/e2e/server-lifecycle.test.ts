@@ -24,7 +24,7 @@ function npmStart(env: Record<string, string>): { status: number | null; stderr:
   return spawnSync(process.execPath, ['scripts/start.mjs'], {
     env: variables,
     encoding: 'utf8',
-    timeout: 30_000,
+    timeout: 120_000,
   });
 }
 
@@ -77,8 +77,8 @@ describe('a server', () => {
     const server = await startTestServer({ REELKIN_DATA: folder.path });
     const pid = Number.parseInt(readFileSync(join(folder.path, 'postgres', 'postmaster.pid'), 'utf8'), 10);
     process.kill(pid, 'SIGKILL');
-    await expect.poll(() => server.output(), { timeout: 15_000 }).toContain('PostgreSQL is running again');
-    await expect.poll(() => health(server.origin), { timeout: 15_000 }).toMatchObject({ database: 'ok' });
+    await expect.poll(() => server.output(), { timeout: 60_000 }).toContain('PostgreSQL is running again');
+    await expect.poll(() => health(server.origin), { timeout: 60_000 }).toMatchObject({ database: 'ok' });
     expect(await server.stop()).toBe(0);
   });
 

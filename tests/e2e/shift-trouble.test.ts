@@ -98,7 +98,7 @@ test('a reload loses neither the unit in work nor a result that is not sent yet'
   await page.reload();
   await verdict(page, 'SCAN', 'Ready for the next unit.');
   await page.unroute('**/api/events');
-  await expect.poll(() => resultsOf(first), { timeout: 20_000 }).toEqual(['fail']);
+  await expect.poll(() => resultsOf(first), { timeout: 60_000 }).toEqual(['fail']);
   await page.reload();
   await scan(page, second);
   await verdict(page, 'GO', second);
@@ -145,7 +145,7 @@ test('without a session the station says so, keeps what was done, and goes on af
   await page.getByRole('link', { name: 'Sign in' }).first().click();
   await signInWithPin(page, 'op-1');
   await verdict(page, 'SCAN', 'Ready for the next unit.');
-  await expect.poll(() => resultsOf(unit), { timeout: 20_000 }).toEqual(['pass']);
+  await expect.poll(() => resultsOf(unit), { timeout: 60_000 }).toEqual(['pass']);
 });
 
 test('two tabs of one tablet share its numbers, and each event is sent once', async () => {

@@ -2,7 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 
-const startLimitMs = 90_000;
+const startLimitMs = 240_000;
 const projectRoot = process.cwd();
 
 /** A production server in a process of its own, as `npm start` runs it. */
