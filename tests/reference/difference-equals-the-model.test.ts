@@ -1,12 +1,12 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { differenceQuestionSchema } from '@/lib/domain/genealogy/question';
 import { answerSince } from '@/lib/server/answer-since';
-import { database } from '@/lib/server/database';
 import { putPlant } from '@/lib/server/put-plant';
 import { withDoubts } from '@/tests/reference/model/random-doubts';
 import { randomHistory, shuffle } from '@/tests/reference/model/random-history';
 import { ReferenceModel } from '@/tests/reference/model/reference-model';
 import { closeDatabase, openFreshDatabase } from '@/tests/support/fresh-database';
+import { momentAfterAll } from '@/tests/support/moment-after-all';
 import { recordHistory } from '@/tests/support/record-history';
 
 const SEED_FIRST = Number(process.env.REELKIN_SEED ?? 700);
@@ -100,11 +100,3 @@ describe('the difference of an answer since it was given', () => {
     });
   }
 });
-
-/** A moment by which everything recorded so far had arrived, and nothing that is recorded later. */
-async function momentAfterAll(): Promise<string> {
-  const { rows } = await database().pool.query('select clock_timestamp() as now');
-  const moment = new Date(Math.ceil(Number(rows[0].now) / 1000)).toISOString();
-  while (Date.now() <= Date.parse(moment)) await new Promise((resolve) => setTimeout(resolve, 1));
-  return moment;
-}

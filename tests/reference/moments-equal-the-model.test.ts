@@ -2,7 +2,6 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
 import { isPicked } from '@/lib/domain/units/sample';
 import { asBuilt } from '@/lib/server/as-built';
-import { database } from '@/lib/server/database';
 import { putPlant } from '@/lib/server/put-plant';
 import { whereUsed } from '@/lib/server/where-used';
 import { comparableRecord } from '@/tests/reference/model/comparable-record';
@@ -11,6 +10,7 @@ import { withDoubts } from '@/tests/reference/model/random-doubts';
 import { randomHistory, shuffle } from '@/tests/reference/model/random-history';
 import { ReferenceModel } from '@/tests/reference/model/reference-model';
 import { closeDatabase, openFreshDatabase } from '@/tests/support/fresh-database';
+import { momentAfterAll } from '@/tests/support/moment-after-all';
 import { recordHistory } from '@/tests/support/record-history';
 
 const SEED_FIRST = Number(process.env.REELKIN_SEED ?? 500);
@@ -39,10 +39,7 @@ describe('an answer about a moment is the answer that the model gives to what ha
       const arriving = shuffle(seed, events);
       const cut = Math.floor((arriving.length * (1 + (seed % 3))) / 4);
       await recordHistory(arriving.slice(0, cut), 1000);
-      const { rows } = await database().pool.query('select clock_timestamp() as now');
-      const knownAt = new Date(Math.ceil(Number(rows[0].now) / 1000)).toISOString();
-      // The next event must arrive in a later millisecond.
-      while (Date.now() <= Date.parse(knownAt)) await new Promise((resolve) => setTimeout(resolve, 1));
+      const knownAt = await momentAfterAll();
       await recordHistory(arriving.slice(cut), 1000);
 
       const known = new ReferenceModel(plant, { picked: pickedBy(plant) });
