@@ -125,4 +125,26 @@ describe('an answer as it was known then has the doubts of then', () => {
     const now = await momentAfterAll();
     for (const item of ['RM-4', 'RM-5']) expect(await answerOf(item, now)).toEqual(await answerOf(item));
   });
+
+  it('by any event of a device that scans there, whatever it tells', async () => {
+    const label = say.labelled('unit', 'MD-42', { ...at(59), device: 'tab-m', deviceSeq: 6 });
+    await recordHistory([
+      say.started({ unit: 'MD-42', product: 'MD', revision: 'A' }, at(51)),
+      say.passed('MD-42', STATION, {
+        at: new Date(Date.UTC(2026, 2, 9, 8, 58, 30)).toISOString(),
+        ...RECORD,
+      }),
+    ]);
+    const whole = await momentAfterAll();
+    await recordHistory([label]);
+    const owing = await momentAfterAll();
+    await recordHistory([say.voided(label.id, at(60))]);
+
+    const opened = await differenceOf('RM-4', whole);
+    expect(opened.changes).toMatchObject([{ unit: 'MD-42', kind: 'joined', by: { event: label.id } }]);
+    expect(opened.events).toMatchObject([{ isRefused: false, changesOwing: true }]);
+    // Voided or not, its number has arrived.
+    expect((await differenceOf('RM-4', owing)).changes).toEqual([]);
+    expect(await answerOf('RM-4', owing)).toEqual(await answerOf('RM-4'));
+  });
 });

@@ -3,7 +3,7 @@ import type { Queryable } from '@/lib/data/pool';
 import type { Moment } from '@/lib/domain/genealogy/moment';
 import { formatInstant } from '@/lib/domain/time';
 
-/** Read tables that tell of events; those of the plant are as the plant stands now. */
+/** All read tables that tell of events, asked or not: none of today's is written to. Those of the plant are as they are. */
 const TABLES = [
   'unit',
   'item',
@@ -22,6 +22,7 @@ const TABLES = [
   'flagged',
   'device',
   'device_retirement',
+  'label_print',
 ] as const;
 
 /** What else of the record statements name: `read.voided` is a view of what was voided by then. */
