@@ -9,11 +9,12 @@ import { identifyCode } from '@/lib/server/identify-code';
 import { readPlant } from '@/lib/server/read-plant';
 import { requirePrincipal } from '@/lib/server/require-principal';
 import { traceAnswer } from '@/lib/server/trace-answer';
-import { isAboutMoment } from '@/lib/server/where-used';
+import { isAboutMoment, TooManyUnitsError, UNITS_MAX } from '@/lib/server/where-used';
 import { AnswerView } from '@/lib/ui/trace/answer-view';
 import { CodeChoice } from '@/lib/ui/trace/code-choice';
 import { QuestionFaults } from '@/lib/ui/trace/question-faults';
 import { scannedAddress } from '@/lib/ui/trace/scanned-address';
+import { TooManyUnits } from '@/lib/ui/trace/too-many-units';
 import type { TraceQuestion } from '@/lib/ui/trace/trace-address';
 import { TraceScreen } from '@/lib/ui/trace/trace-screen';
 
@@ -34,15 +35,27 @@ export default async function TracePage({ searchParams }: { searchParams: Promis
   if (!parsed.success) return framed({}, <QuestionFaults faults={inputErrors(parsed.error)} />);
   const { limit: _, cursor: __, ...question } = parsed.data;
   const asked = { ...question, limit: PAGE_COUNT };
+  const answer = await answerOrNull(asked);
+  if (answer === null) return framed(question, <TooManyUnits question={question} max={UNITS_MAX} />);
   return framed(
     question,
     <AnswerView
       question={question}
       subject={await describeSubject(asked)}
-      answer={await traceAnswer(asked)}
+      answer={answer}
       holdActions={may(principal, 'event:hold.placed') && !isAboutMoment(asked) ? HOLD_ACTIONS : null}
     />,
   );
+}
+
+/** The answer, or null where it is about a moment and would need the record of too many units. */
+async function answerOrNull(asked: Parameters<typeof traceAnswer>[0]) {
+  try {
+    return await traceAnswer(asked);
+  } catch (error) {
+    if (error instanceof TooManyUnitsError) return null;
+    throw error;
+  }
 }
 
 /** One meaning leads to its answer at once; none and several are told. */

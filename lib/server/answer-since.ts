@@ -1,11 +1,15 @@
+import { findDoubtWindows } from '@/lib/data/balance/find-doubt-windows';
 import { findEventsById } from '@/lib/data/log/find-events';
-import { admitStandings } from '@/lib/data/moment/admit-where-used';
-import type { LateEvent } from '@/lib/data/moment/moment-record';
+import { admitDifference } from '@/lib/data/moment/admit-difference';
+import { findLate, findRelatedUnits } from '@/lib/data/moment/find-late';
+import type { LateEvent } from '@/lib/data/moment/late-event';
+import type { MomentRecord } from '@/lib/data/moment/moment-record';
 import { findKnownTo, onMoment } from '@/lib/data/moment/on-moment';
-import { loadPlant } from '@/lib/data/plant/load-plant';
 import type { Queryable } from '@/lib/data/pool';
 import { findCompleteness } from '@/lib/data/trace/find-completeness';
 import { findStandings } from '@/lib/data/trace/find-standings';
+import type { WireEvent } from '@/lib/domain/events/catalogue';
+import type { LoggedEvent } from '@/lib/domain/events/logged-event';
 import {
   type CausingEvent,
   type Change,
@@ -14,7 +18,11 @@ import {
   type Difference,
   sizeOf,
 } from '@/lib/domain/genealogy/difference';
-import { type DifferenceQuestion, whereUsedQuestionSchema } from '@/lib/domain/genealogy/question';
+import {
+  type DifferenceQuestion,
+  type WhereUsedQuestion,
+  whereUsedQuestionSchema,
+} from '@/lib/domain/genealogy/question';
 import { formatInstant, instantOf } from '@/lib/domain/time';
 import { database } from '@/lib/server/database';
 import { findCauses } from '@/lib/server/find-causes';
@@ -32,27 +40,30 @@ export type Compared =
  * which event did it. The answer is made again as it was known then, and what arrived since is added to it.
  */
 export async function answerSince({ since, until, limit, ...asked }: DifferenceQuestion): Promise<Compared> {
-  const { pool } = database();
   const atUs = asked.at === undefined ? Number.POSITIVE_INFINITY : instantOf(asked.at);
   const untilUs = until === undefined ? Number.POSITIVE_INFINITY : instantOf(until);
-  const sinceUs = instantOf(since);
   const question = whereUsedQuestionSchema.parse({ ...asked, knownAt: since });
   const asOf = formatInstant(Date.now() * 1000);
-  const later = await onMoment(pool, { knownAtUs: untilUs, atUs }, async (record) => {
-    const start = await findKnownTo(record.live, sinceUs);
-    const units = await admitStandings(record, question, { since: start, unitsMax: UNITS_MAX });
-    return { to: record.moment.knownTo, positions: await record.positions(), units };
-  });
-  if (later.units > UNITS_MAX)
-    return { ok: false, refusal: { code: 'too_many_units', units: later.units, max: UNITS_MAX } };
-  return onMoment(pool, { knownAtUs: sinceUs, atUs }, async (record) => {
-    // What was there then and bears on the later answer too is among the later positions.
-    await admitStandings(record, question, { since: null, unitsMax: UNITS_MAX });
-    await record.admit('select unnest($1::bigint[])', [later.positions]);
-    const answer = () => findStandings(record.db, question);
+  return onMoment(database().pool, { knownAtUs: instantOf(since), atUs }, async (record) => {
+    const end = { to: await findKnownTo(record.live, untilUs), toUs: untilUs };
+    const between = await admitDifference(record, question, { until: end, unitsMax: UNITS_MAX });
+    if ('units' in between)
+      return { ok: false, refusal: { code: 'too_many_units', units: between.units, max: UNITS_MAX } };
+    const { scope, numbers, isWeighed } = between;
+    const choice = { withCounts: isWeighed };
+    const answer = () => findStandings(record.db, question, choice);
     const before = await answer();
-    const late = await record.findLate(later.positions, later.to);
-    const { after, causes } = await findCauses(record, { before, late, answer });
+    const late = await findLate(record, scope, { to: end.to, numbers });
+    const isEntangled = async () => scope.weighs && (await countsDecide(record, { question, late }));
+    const { after, causes } = await findCauses(
+      {
+        attempt: (work) => record.attempt(work),
+        play: (events) => record.play(events),
+        relatedUnits: async () =>
+          (await isEntangled()) ? new Set(scope.units) : findRelatedUnits(record, late),
+      },
+      { before, late, answer },
+    );
     const changes = changesBetween(before, after);
     const listed = changes.slice(0, limit).map((change): Change => {
       const by = causes.get(change.unit);
@@ -66,13 +77,37 @@ export async function answerSince({ since, until, limit, ...asked }: DifferenceQ
       before: sizeOf(before),
       after: sizeOf(after),
       counts: countKinds(changes),
-      leavesOut: (await loadPlant(record.live)).plant.weighsOrOwes,
+      leavesOut: !isWeighed,
       late: late.length,
       changes: listed,
       events: await causingEvents(record.live, late, listed),
     };
     return { ok: true, difference };
   });
+}
+
+/** Late events so few that each may come alone, whatever it takes. */
+const FEW = 80;
+
+/**
+ * Whether the counts decide who changed: then every late event may change the standing of any unit. Many events are
+ * told apart all the same while the counts agree before and after them: each changes its own unit.
+ */
+async function countsDecide(
+  record: MomentRecord,
+  { question, late }: { question: WhereUsedQuestion; late: readonly LateEvent[] },
+): Promise<boolean> {
+  if (late.length <= FEW) return true;
+  const isDoubted = async () =>
+    (await findDoubtWindows(record.db, question)).some(({ reason }) => reason === 'balance');
+  if (await isDoubted()) return true;
+  let isDoubtedAfter = false;
+  await record.attempt(async () => {
+    await record.play(late);
+    isDoubtedAfter = await isDoubted();
+    return false;
+  });
+  return isDoubtedAfter;
 }
 
 /** The events that did the changes, in the order of their arrival, with what they void. */
@@ -85,11 +120,19 @@ async function causingEvents(
   const found = late.filter(({ event }) => causing.has(event.id));
   const named = found.flatMap(({ event }) => (event.type === 'event.voided' ? [event.body.event] : []));
   const voided = new Map((await findEventsById(live, named)).map((event) => [event.id, event]));
-  return found.map(({ event: { atUs: _, ...event }, recordedAtUs, recordedBy }) => {
+  return found.map(({ event: { atUs: _, ...event }, recordedAtUs, recordedBy, position, received }) => {
     const target = event.type === 'event.voided' ? voided.get(event.body.event) : undefined;
-    if (target === undefined)
-      return { event, recordedAt: formatInstant(recordedAtUs), recordedBy, voids: null };
-    const { atUs: __, ...voids } = target;
-    return { event, recordedAt: formatInstant(recordedAtUs), recordedBy, voids };
+    return {
+      event,
+      recordedAt: formatInstant(recordedAtUs),
+      recordedBy,
+      voids: target === undefined ? null : sentOf(target),
+      isRefused: position === null,
+      changesOwing: received !== null,
+    };
   });
+}
+
+function sentOf({ atUs: _, ...event }: LoggedEvent): WireEvent {
+  return event;
 }

@@ -65,20 +65,21 @@ export function asBuilt(
 ): Promise<(AsBuilt & Completeness) | null> {
   const { pool } = database();
   if (at === undefined && knownAt === undefined)
-    return onSnapshot(pool, (client) => readComplete(unit, { db: client, live: client, isMoment: false }));
+    return onSnapshot(pool, (client) => readComplete(client, unit));
   return onMoment(pool, { atUs: usOf(at), knownAtUs: usOf(knownAt) }, async (record) => {
     await admitAsBuilt(record, unit);
-    return readComplete(unit, { db: record.db, live: record.live, isMoment: true });
+    return readComplete(record.db, unit, knownAt);
   });
 }
 
-/** The record of a unit in `db`, and what is missing of the record as it is. */
+/** The record of a unit, and what is missing in it, as of a time (RFC 3339; now when none is given). */
 async function readComplete(
+  db: Queryable,
   unit: string,
-  { db, live, isMoment }: { db: Queryable; live: Queryable; isMoment: boolean },
+  asOf?: string,
 ): Promise<(AsBuilt & Completeness) | null> {
-  const built = await new AsBuiltReader(db, { isMoment }).read(unit);
-  return built === null ? null : { ...(await findCompleteness(live)), ...built };
+  const built = await new AsBuiltReader(db).read(unit);
+  return built === null ? null : { ...(await findCompleteness(db, asOf)), ...built };
 }
 
 function usOf(instant: string | undefined): number {
@@ -88,13 +89,10 @@ function usOf(instant: string | undefined): number {
 /** Reads as-built records of one snapshot, the same histories once for all of them. */
 export class AsBuiltReader {
   readonly #db: Queryable;
-  readonly #isMoment: boolean;
   readonly #histories = new Map<string, LoggedEvent[]>();
 
-  /** The record of a moment holds too little to weigh reels by. */
-  constructor(db: Queryable, { isMoment }: { isMoment: boolean }) {
+  constructor(db: Queryable) {
     this.#db = db;
-    this.#isMoment = isMoment;
   }
 
   async read(unit: string): Promise<AsBuilt | null> {
@@ -168,7 +166,7 @@ export class AsBuiltReader {
     recorded: ReadonlyMap<string, Overlap[]>,
     plant: Plant,
   ): Promise<ReadonlyMap<string, Overlap[]>> {
-    if (!plant.weighsOrOwes || this.#isMoment) return recorded;
+    if (!plant.weighsOrOwes) return recorded;
     const passes = events.filter((event) => event.type === 'unit.processed');
     const items = [...new Set([...recorded.values()].flatMap((each) => each.map(({ item }) => item)))];
     const stations = [...new Set(passes.map(({ station }) => station))];

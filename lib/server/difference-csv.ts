@@ -19,6 +19,7 @@ const COLUMNS = [
   'device',
   'broughtBy',
   'amongEvents',
+  'isRefused',
 ] as const;
 
 /**
@@ -32,7 +33,7 @@ export function differenceCsv({ changes, events, ...answer }: Difference): Reada
     header: true,
     columns: [
       ...COLUMNS.map((key) => ({ key, header: key })),
-      { key: 'isComplete', header: completenessText(answer) },
+      { key: 'isComplete', header: headingOf(answer) },
     ],
     escape_formulas: true,
     record_delimiter: '\r\n',
@@ -41,6 +42,12 @@ export function differenceCsv({ changes, events, ...answer }: Difference): Reada
   // A failure on either side ends both: the reader sees a file that was cut, never a short one that looks whole.
   pipeline(source, csv, () => undefined);
   return Readable.toWeb(csv) as ReadableStream;
+}
+
+/** The completeness, and what the comparison had to leave out. */
+function headingOf(answer: Omit<Difference, 'changes' | 'events'>): string {
+  const completeness = completenessText(answer);
+  return answer.leavesOut ? `${completeness}; what counts say is left out` : completeness;
 }
 
 function toCells({ unit, kind, before, after, by }: Change, byId: ReadonlyMap<string, CausingEvent>) {
@@ -61,5 +68,6 @@ function toCells({ unit, kind, before, after, by }: Change, byId: ReadonlyMap<st
     device: cause?.event.device ?? null,
     broughtBy: cause?.recordedBy ?? null,
     amongEvents: 'among' in by ? by.among : null,
+    isRefused: cause === undefined ? null : cause.isRefused ? 'yes' : 'no',
   };
 }

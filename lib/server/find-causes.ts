@@ -1,4 +1,5 @@
-import type { LateEvent, MomentRecord } from '@/lib/data/moment/moment-record';
+import type { LateEvent } from '@/lib/data/moment/late-event';
+import type { MomentRecord } from '@/lib/data/moment/moment-record';
 import { type Cause, changesBetween, type Standings } from '@/lib/domain/genealogy/difference';
 import { formatInstant } from '@/lib/domain/time';
 
@@ -15,7 +16,10 @@ type Step = LateEvent[];
  * When it comes to its bound, what is left is told as one of several.
  */
 export async function findCauses(
-  record: Pick<MomentRecord, 'attempt' | 'play' | 'relatedUnits'>,
+  record: Pick<MomentRecord, 'attempt' | 'play'> & {
+    /** Units whose standing may depend on another unit's events. */
+    relatedUnits: (late: readonly LateEvent[]) => Promise<ReadonlySet<string>>;
+  },
   {
     before,
     late,
@@ -75,7 +79,7 @@ function stepsOf(late: readonly LateEvent[], isApart: (unit: string) => boolean)
   let layers: Step[] = [];
   let depths = new Map<string, number>();
   for (const each of late) {
-    if (each.unit === null || !isApart(each.unit)) {
+    if (each.unit === null || each.received !== null || !isApart(each.unit)) {
       steps.push(...layers, [each]);
       layers = [];
       depths = new Map();

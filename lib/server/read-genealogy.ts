@@ -22,11 +22,11 @@ export function readGenealogy(question: GenealogyQuestion): Promise<GenealogyAns
   const { pool } = database();
   if (at === undefined)
     return onSnapshot(pool, (client) => {
-      const reader = new AsBuiltReader(client, { isMoment: false });
+      const reader = new AsBuiltReader(client);
       return genealogy(question, { live: client, read: (unit) => reader.read(unit) });
     });
   return onMoment(pool, { knownAtUs: Number.POSITIVE_INFINITY, atUs: instantOf(at) }, (record) => {
-    const reader = new AsBuiltReader(record.db, { isMoment: true });
+    const reader = new AsBuiltReader(record.db);
     const read = async (unit: string) => {
       await admitAsBuilt(record, unit);
       return reader.read(unit);

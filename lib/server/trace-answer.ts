@@ -9,8 +9,8 @@ import { onRecordOf } from '@/lib/server/where-used';
 export function traceAnswer(question: WhereUsedQuestion): Promise<TraceAnswer> {
   const { place, relation, certainty, cursor: _, ...wanted } = question;
   const isNarrowed = place !== undefined || relation !== undefined;
-  return onRecordOf(question, async (client, live) => {
-    const completeness = await findCompleteness(live);
+  return onRecordOf(question, async (client) => {
+    const completeness = await findCompleteness(client, question.knownAt);
     const certain = await findWhereUsed(client, { ...wanted, certainty: ['certain'] });
     const possible = await findWhereUsed(client, { ...wanted, certainty: ['possible'] });
     const groups = { certain, possible };

@@ -3,7 +3,7 @@ import { stringify } from 'csv-stringify/sync';
 import { findCompleteness } from '@/lib/data/trace/find-completeness';
 import { streamWhereUsed } from '@/lib/data/trace/stream-where-used';
 import { findWhereUsed } from '@/lib/data/trace/where-used';
-import type { UsedUnit } from '@/lib/domain/genealogy/answer';
+import type { Completeness, UsedUnit } from '@/lib/domain/genealogy/answer';
 import { PAGE_MAX, type WhereUsedQuestion } from '@/lib/domain/genealogy/question';
 import { completenessText } from '@/lib/server/completeness-text';
 import { database } from '@/lib/server/database';
@@ -30,9 +30,10 @@ const COLUMNS = [
  * as of just before the rows are read: what arrives meanwhile cannot make an incomplete answer look complete.
  */
 export async function whereUsedCsv(question: WhereUsedQuestion): Promise<ReadableStream> {
-  const completeness = await findCompleteness(database().pool);
+  const { completeness, rows } = isAboutMoment(question)
+    ? await readWhole(question)
+    : await openStream(question);
   const isComplete = completeness.complete ? 'yes' : 'no';
-  const rows = isAboutMoment(question) ? pagesOf(question) : streamWhereUsed(database().streaming, question);
   // The first page is read before the answer begins: a failing question is a problem document, not half a file.
   const first = await rows.next();
   const columns = [
@@ -67,17 +68,29 @@ async function* pagesFrom(
   for await (const page of rest) yield pageOf(page, false);
 }
 
+type Opened = { completeness: Completeness; rows: AsyncGenerator<UsedUnit[]> };
+
+async function openStream(question: WhereUsedQuestion): Promise<Opened> {
+  const completeness = await findCompleteness(database().pool);
+  return { completeness, rows: streamWhereUsed(database().streaming, question) };
+}
+
 /** Every unit of an answer about a moment: its record lives as long as its transaction, so it is read whole. */
-async function* pagesOf(question: WhereUsedQuestion): AsyncGenerator<UsedUnit[]> {
-  yield await onRecordOf(question, async (db) => {
+function readWhole(question: WhereUsedQuestion): Promise<Opened> {
+  return onRecordOf(question, async (db) => {
+    const completeness = await findCompleteness(db, question.knownAt);
     const units: UsedUnit[] = [];
     for (let cursor: string | null | undefined; cursor !== null; ) {
       const page = await findWhereUsed(db, { ...question, limit: PAGE_MAX, cursor });
       for (const unit of page.units) units.push(unit);
       cursor = page.next;
     }
-    return units;
+    return { completeness, rows: onePage(units) };
   });
+}
+
+async function* onePage(units: UsedUnit[]): AsyncGenerator<UsedUnit[]> {
+  yield units;
 }
 
 function toCells({ place, through, because, ...unit }: UsedUnit): Record<string, string | null> {

@@ -6,6 +6,9 @@ import type { Queryable } from '@/lib/data/pool';
 import type { DoubtWindow } from '@/lib/domain/balance/doubt-window';
 import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
 
+/** Whether counts are looked at. */
+export type DoubtChoice = { withCounts?: boolean };
+
 const ITEMS_MAX = 5000;
 
 const itemRow = z.object({ item: z.string() });
@@ -14,10 +17,12 @@ const itemRow = z.object({ item: z.string() });
  * The windows of doubt that touch a where-used question, none for a plant that states neither attrition nor scanning
  * devices: such a plant costs a look at its file.
  */
-export async function findDoubtWindows(db: Queryable, question: WhereUsedQuestion): Promise<DoubtWindow[]> {
-  const { item, lot, part, at, knownAt } = question;
-  // The record of a moment holds what bears on its answer, which is too little to weigh reels by.
-  if (at !== undefined || knownAt !== undefined) return [];
+export async function findDoubtWindows(
+  db: Queryable,
+  question: WhereUsedQuestion,
+  { withCounts = true }: DoubtChoice = {},
+): Promise<DoubtWindow[]> {
+  const { item, lot, part } = question;
   if (item === undefined && lot === undefined && part === undefined) return [];
   const { plant } = await loadPlant(db);
   if (!plant.weighsOrOwes) return [];
@@ -25,7 +30,7 @@ export async function findDoubtWindows(db: Queryable, question: WhereUsedQuestio
   const gaps = await findGapWindows(db, { plant, stations: null });
   const wanted = new Set(items);
   return [
-    ...(await findBalanceWindows(db, { plant, items })),
+    ...(withCounts ? await findBalanceWindows(db, { plant, items }) : []),
     ...gaps.filter((window) => window.items.some((each) => wanted.has(each))),
   ];
 }

@@ -50,6 +50,7 @@ export async function findUse(db: Queryable, periods: readonly Period[]): Promis
        join read.splice g on g.item = r.item collate "C"
        join read.mount m on m.event = g.event and m.from_at < m.to_at
        cross join lateral (${GREY_UNTIL}) z
+       where z.grey_until is not null
      ),
      used as (
        select m.ordinal, cardinality(b.positions) as pieces, p.low >= m.from_high and p.high < m.to_low as is_certain

@@ -1,119 +1,154 @@
 import { z } from 'zod';
-import { admitUnits, withOuterUnits } from '@/lib/data/moment/admit-where-used';
+import { admitBalances, admitGaps } from '@/lib/data/moment/admit-doubt';
+import { admitItems } from '@/lib/data/moment/admit-items';
+import { admitPasses, findPassing, type StationTime } from '@/lib/data/moment/admit-passes';
+import { admitIdentities, admitUnits } from '@/lib/data/moment/admit-units';
+import { withDonors, withOuterUnits } from '@/lib/data/moment/find-family';
 import type { MomentRecord } from '@/lib/data/moment/moment-record';
 import { refreshHolds } from '@/lib/data/record/refresh-holds';
+import { refreshAllSlots } from '@/lib/data/record/refresh-slot';
 
-/** Deepest chain of donors that is followed. */
-const DEPTH_MAX = 64;
-const donorSchema = z.object({ donor: z.string() });
-const eventSchema = z.object({ event: z.string() });
+const codeSchema = z.object({ code: z.string() });
+const visitSchema = z.object({ station: z.string(), low: z.number(), high: z.number() });
+const timeSchema = visitSchema;
 
-/** Admits to the record of a moment every event that can bear on a unit's as-built record. */
+/** Admits to the record of a moment all that bears on a unit's as-built record. */
 export async function admitAsBuilt(record: MomentRecord, unit: string): Promise<void> {
-  const family = await withDonors(record, unit);
-  await record.admit(
-    `select position from log.event
-     where type in ('unit.joined', 'unit.separated', 'part.installed')
-       and (coalesce(body ->> 'into', body ->> 'from', body ->> 'fromUnit')) collate "C" = $1
-     union
-     select position from log.event
-     where type = 'hold.placed' and (body -> 'target' ->> 'kind') collate "C" = 'unit'
-       and (body -> 'target' ->> 'id') collate "C" = $1`,
-    [unit],
-  );
+  const family = await withDonors(record, [unit]);
   await admitUnits(record, [...new Set([...family, ...(await withOuterUnits(record, [unit]))])]);
-  await admitSlots(record, family);
-  await admitItems(record);
-  await admitHolds(record);
+  const visits = await findVisits(record, family);
+  await admitVisitedSlots(record, visits);
+  const slotted = await codes(
+    record,
+    'select item as code from pg_temp.mount union select item from pg_temp.splice',
+    [],
+  );
+  await admitItems(record, [...slotted, ...(await findNamedItems(record, family))]);
+  await admitBalances(record, slotted);
+  await admitGaps(
+    record,
+    visits.map(({ station }) => station),
+  );
+  await admitHolds(record, unit);
 }
 
-async function withDonors(record: MomentRecord, unit: string): Promise<string[]> {
-  const family = new Set([unit]);
-  let level = [unit];
-  for (let depth = 0; level.length > 0 && depth < DEPTH_MAX; depth += 1) {
-    const { rows } = await record.live.query(
-      `select distinct body ->> 'fromUnit' as donor from log.event
-       where type = 'part.installed' and unit = any($1) and body ->> 'fromUnit' is not null`,
-      [level],
-    );
-    level = rows.map((row) => donorSchema.parse(row).donor).filter((donor) => !family.has(donor));
-    for (const donor of level) family.add(donor);
-  }
-  return [...family];
+async function codes({ live }: MomentRecord, text: string, values: unknown[]): Promise<string[]> {
+  const { rows } = await live.query(text, values);
+  return rows.map((row) => codeSchema.parse(row).code);
+}
+
+/** From when to when units were at stations, of all their passes at each. */
+async function findVisits({ live }: MomentRecord, units: readonly string[]): Promise<StationTime[]> {
+  const { rows } = await live.query(
+    `select e.station, min(coalesce((e.body ->> 'startedAt')::timestamptz, e.at) - x.doubt) as low,
+            max(e.at + x.doubt) as high
+     from pg_temp.moment_event e
+     cross join lateral (select make_interval(secs => e.uncertainty_ms / 1000.0) as doubt) x
+     where e.unit = any($1) and e.type = 'unit.processed'
+     group by e.station`,
+    [units],
+  );
+  return rows.map((row) => {
+    const { station, low: lowUs, high: highUs } = visitSchema.parse(row);
+    return { station, lowUs, highUs };
+  });
 }
 
 /**
  * What was in the slots while the units were there: from the last mount before the first pass, which ends whatever
  * splices came before it, to the last pass. Where something was spliced, the units that came by use up the grey zone.
  */
-async function admitSlots(record: MomentRecord, units: readonly string[]): Promise<void> {
-  const visits = `
-    select p.station, min(p.low) as low, max(p.high) as high
-    from pg_temp.pass p where p.unit = any($1) group by p.station`;
-  await record.admit(
-    `select e.position
-     from (${visits}) visit
-     join read.slot_doubt s on s.station = visit.station
-     left join lateral (
-       select x.at from log.event x
-       where x.type = 'item.mounted' and x.station = s.station
-         and (x.body ->> 'slot') collate "C" = s.slot and x.at <= visit.low - s.doubt and x.position <= $2
-         and not exists (
-           select from log.event v
-           where v.type = 'event.voided' and v.body ->> 'event' = x.id::text and v.position <= $2
-         )
-       order by x.at desc, x.id desc limit 1
-     ) before on true
-     join log.event e on e.type in ('item.mounted', 'item.unmounted', 'item.spliced')
-       and e.station = s.station and (e.body ->> 'slot') collate "C" = s.slot
-       and e.at >= coalesce(before.at, '-infinity') and e.at <= visit.high + s.doubt`,
-    [units, record.moment.knownTo],
+async function admitVisitedSlots(record: MomentRecord, visits: readonly StationTime[]): Promise<void> {
+  const values = [
+    visits.map(({ station }) => station),
+    visits.map(({ lowUs }) => lowUs),
+    visits.map(({ highUs }) => highUs),
+  ];
+  const inSlots = (table: string, at: string) => `
+    from unnest($1::text[], $2::bigint[], $3::bigint[]) as visit(station, low_us, high_us)
+    cross join lateral (
+      select timestamptz 'epoch' + low_us * interval '1 microsecond' as low,
+             timestamptz 'epoch' + high_us * interval '1 microsecond' as high
+    ) v
+    join read.slot_doubt s on s.station = visit.station collate "C"
+    cross join lateral (
+      select coalesce((
+        select x.from_at from read.mount x join pg_temp.moment_event e on e.id = x.event
+        where x.station = s.station and x.slot = s.slot and x.from_at <= v.low - s.doubt and not x.is_spliced
+        order by x.from_at desc, x.event desc limit 1
+      ), '-infinity') as at
+    ) before
+    join read.${table} m on m.station = s.station and m.slot = s.slot
+      and m.${at} >= before.at and m.${at} <= v.high + s.doubt
+    join pg_temp.moment_event e on e.id = m.event`;
+  await record.live.query(
+    `insert into pg_temp.mount select m.* ${inSlots('mount', 'from_at')} on conflict do nothing`,
+    values,
   );
-  const passing = `
-    from (${visits}) visit
-    join pg_temp.mount m on m.station = visit.station and m.is_spliced
-    join log.event e on e.type = 'unit.processed' and e.station = m.station
-      and e.at >= m.from_at and e.at <= visit.high`;
-  await record.admit(`select e.position ${passing}`, [units]);
-  await record.admit(
-    `select s.position from log.event s
-     where s.type = 'unit.started' and s.unit in (select e.unit ${passing})`,
+  await record.live.query(
+    `insert into pg_temp.unmount select m.* ${inSlots('unmount', 'at')} on conflict do nothing`,
+    values,
+  );
+  await record.live.query(
+    `insert into pg_temp.splice
+     select g.* from pg_temp.mount m join read.splice g on g.event = m.event where m.is_spliced
+     on conflict do nothing`,
+  );
+  await refreshAllSlots(record.db);
+  const { rows } = await record.live.query(
+    `select m.station, min(m.from_low) as low, max(v.high_us) as high
+     from pg_temp.mount m
+     join unnest($1::text[], $2::bigint[], $3::bigint[]) as v(station, low_us, high_us)
+       on m.station = v.station collate "C"
+     where m.is_spliced
+     group by m.station`,
+    values,
+  );
+  const passing = rows.map((row) => {
+    const { station, low, high } = timeSchema.parse(row);
+    return { station, lowUs: low, highUs: high + 1 };
+  });
+  await admitPasses(record, passing);
+  await admitIdentities(record, await findPassing(record, passing, { known: 'then' }));
+}
+
+/** Items that events of units name themselves. */
+function findNamedItems(record: MomentRecord, units: readonly string[]): Promise<string[]> {
+  return codes(
+    record,
+    `select body ->> 'item' as code from pg_temp.moment_event
+     where unit = any($1) and type = 'part.installed' and body ? 'item'
+     union
+     select body ->> 'boardLot' from pg_temp.moment_event
+     where unit = any($1) and type = 'unit.started' and body ? 'boardLot'
+     union
+     select used ->> 'item' from pg_temp.moment_event cross join jsonb_array_elements(body -> 'used') as used
+     where unit = any($1) and type = 'unit.processed' and body ? 'used'`,
     [units],
   );
 }
 
-function admitItems(record: MomentRecord): Promise<void> {
-  return record.admit(
-    `select position from log.event
-     where type like 'item.%' and type not in ('item.mounted', 'item.unmounted')
-       and (body ->> 'item') collate "C" in (
-         select item from pg_temp.mount
-         union select item from pg_temp.splice
-         union select item from pg_temp.direct_draw
-       )`,
-    [],
-  );
-}
-
-/** Holds with their releases, and those that the server placed for what it flagged. */
-async function admitHolds(record: MomentRecord): Promise<void> {
-  await record.admit(
-    `select position from log.event
-     where type = 'hold.released'
-       and body ->> 'hold' in (select id::text from pg_temp.moment_event where unit is not null or type = 'hold.placed')
-     union
-     select position from log.event
-     where type = 'exception.cleared'
-       and body ->> 'event' in (select id::text from pg_temp.moment_event where unit is not null)`,
-    [],
-  );
-  const { rows } = await record.live.query(
-    `insert into pg_temp.flagged select f.* from read.flagged f join pg_temp.moment_event e on e.id = f.event
-     on conflict do nothing
-     returning event`,
+/** Holds on a unit: those that somebody placed, and those of what the server flagged or of used-up attempts. */
+async function admitHolds(record: MomentRecord, unit: string): Promise<void> {
+  await record.live.query(
+    `insert into pg_temp.flagged
+     select f.* from read.flagged f join pg_temp.moment_event e on e.id = f.event where f.unit = $1
+     on conflict do nothing`,
+    [unit],
   );
   await refreshHolds(
     record.db,
-    rows.map((row) => eventSchema.parse(row).event),
+    await codes(
+      record,
+      `select event as code from pg_temp.flagged
+       union
+       select x.id::uuid from pg_temp.unit u cross join jsonb_array_elements_text(u.state -> 'exhausted') as x(id)
+       where u.unit = $1
+       union
+       select id from pg_temp.moment_event
+       where type = 'hold.placed' and (body -> 'target' ->> 'kind') collate "C" = 'unit'
+         and (body -> 'target' ->> 'id') collate "C" = $1`,
+      [unit],
+    ),
   );
 }

@@ -20,7 +20,7 @@ export async function onMoment<T>(
   try {
     await client.query('begin isolation level repeatable read');
     const knownTo = await findKnownTo(client, knownAtUs);
-    return await work(await MomentRecord.open(client, { knownTo, untilUs: atUs }));
+    return await work(await MomentRecord.open(client, { knownTo, knownAtUs, untilUs: atUs }));
   } finally {
     await client.query('rollback').catch(() => {
       isBroken = true;

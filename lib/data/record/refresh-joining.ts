@@ -44,11 +44,14 @@ async function climb(db: Queryable, units: readonly string[]): Promise<void> {
      from climbing where not is_circle order by start, depth desc`,
     [units],
   );
-  // By the primary key, one row each: the planner cannot know how few they are.
-  for (const row of rows) {
-    const { unit: climbed, outermost } = topRow.parse(row);
-    await db.query('update read.unit set outermost = $2 where unit = $1', [climbed, outermost]);
-  }
+  const tops = rows.map((row) => topRow.parse(row));
+  // In two statements, by the primary key: the planner cannot know how few of the climbing there are.
+  await db.query(
+    `update read.unit u set outermost = top.outermost
+     from unnest($1::text[], $2::text[]) as top(unit, outermost)
+     where u.unit = top.unit collate "C"`,
+    [tops.map(({ unit }) => unit), tops.map(({ outermost }) => outermost)],
+  );
 }
 
 /** Brings the stays of units in others up to date after joinings or separations came or were voided. */

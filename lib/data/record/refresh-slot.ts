@@ -55,6 +55,20 @@ export async function refreshAllSlots(db: Queryable): Promise<void> {
   await db.query(endMounts('select event, station, slot, item, from_at from read.mount'));
 }
 
+/** The same for the mounts of some slots. */
+export async function refreshSlots(
+  db: Queryable,
+  slots: readonly { station: string; slot: string }[],
+): Promise<void> {
+  await db.query(
+    endMounts(`
+      select m.event, m.station, m.slot, m.item, m.from_at
+      from unnest($1::text[], $2::text[]) as s(station, slot)
+      join read.mount m on m.station = s.station collate "C" and m.slot = s.slot collate "C"`),
+    [slots.map(({ station }) => station), slots.map(({ slot }) => slot)],
+  );
+}
+
 /** Notes how doubtful a change at a slot was; the largest doubt stays, whatever becomes of the event. */
 export async function noteSlotDoubt(
   db: Queryable,

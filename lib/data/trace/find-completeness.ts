@@ -13,12 +13,14 @@ const rowSchema = z.object({
 });
 
 /**
- * What is missing now, by device: gaps up to the highest number that has arrived, as inclusive ranges. Of a device that
+ * What is missing now (or at the moment of a record: say when that is), by device: gaps up to the highest number that has arrived, as inclusive ranges. Of a device that
  * was retired they are lost; it is named also without a gap, since what it made last may have stayed on it. One row a
  * device, and few of those have gaps.
  */
-export async function findCompleteness(db: Queryable): Promise<Completeness> {
-  const asOf = formatInstant(Date.now() * 1000);
+export async function findCompleteness(
+  db: Queryable,
+  asOf = formatInstant(Date.now() * 1000),
+): Promise<Completeness> {
   const { rows } = await db.query(
     `select device, d.last_seen_at, coalesce(upper(d.received) - 1, 0) as highest, gaps.missing,
        r.at as retired_at, r.reason

@@ -41,6 +41,8 @@ const causingEventSchema = z.object({
   recordedAt: z.string(),
   recordedBy: z.string(),
   voids: eventSchema.nullable().meta({ description: 'The event that it voids.' }),
+  isRefused: z.boolean().meta({ description: 'It was refused: nothing but its number arrived.' }),
+  changesOwing: z.boolean().meta({ description: 'It opened or closed a gap in the numbers of its device.' }),
 });
 /** An event that changed an answer, with its arrival. */
 export type CausingEvent = z.infer<typeof causingEventSchema>;
@@ -64,7 +66,7 @@ export const differenceSchema = completenessSchema.extend({
   after: sizeSchema,
   counts: kindCountsSchema.meta({ description: 'All changes, listed or not.' }),
   leavesOut: z.boolean().meta({
-    description: 'The plant weighs reels or names scanning devices: those doubts are in neither answer.',
+    description: 'Doubts by counts are in neither answer: the reels are too many to weigh at every step.',
   }),
   late: z.number().meta({ description: 'Events between that can bear on the answer.' }),
   changes: z.array(changeSchema).meta({ description: 'Sorted by unit, up to `limit`.' }),

@@ -22,6 +22,8 @@ export type Plant = {
   operator(badge: string): OperatorEntry | null;
   /** Whether counts are weighed, or devices named that scan changes: without both no answer looks for missing records. */
   weighsOrOwes: boolean;
+  /** Whether counts of any part are weighed. */
+  weighs: boolean;
   /** Whether the plant file names a part: in its list of parts, or in any BOM. */
   namesPart(part: string): boolean;
   /** Share of a part's use that may be lost at pick-up; null where the plant does not say, and nothing is weighed. */
@@ -78,6 +80,7 @@ export function indexPlant(file: PlantFile): Plant {
     operator: (badge) => operators.get(badge) ?? null,
     weighsOrOwes:
       attrition.size > 0 || (file.stations ?? []).some(({ scannedBy = [] }) => scannedBy.length > 0),
+    weighs: attrition.size > 0,
     namesPart: (part) => parts.has(part),
     attritionOf: (part) => attrition.get(part) ?? null,
     slotHolds: (station, slot) => holds.get(keyOf(station, slot)) ?? null,

@@ -47,7 +47,12 @@ function Arrival({ cause }: { cause: CausingEvent | undefined }) {
   if (cause === undefined) return null;
   const time = formatMoment(Date.parse(cause.recordedAt), { timeZone, precision: 'second' });
   const { device } = cause.event;
-  return <p>{device === undefined ? t('arrived', { time }) : t('arrivedFrom', { time, device })}</p>;
+  return (
+    <>
+      <p>{device === undefined ? t('arrived', { time }) : t('arrivedFrom', { time, device })}</p>
+      {cause.isRefused ? <p>{t('refused')}</p> : cause.changesOwing && <p>{t('owing')}</p>}
+    </>
+  );
 }
 
 /** The event that a void takes away, in one line. */

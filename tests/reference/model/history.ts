@@ -1,3 +1,4 @@
+import type { ModelWindow } from '@/tests/reference/model/doubt-windows';
 import { compareKeys, instantUs, type OrderKey } from '@/tests/reference/model/order';
 import type { EventOf, PlantFile, PlantProduct, WireEvent } from '@/tests/reference/model/wire-types';
 
@@ -7,6 +8,10 @@ export type Recorded<Event extends WireEvent = WireEvent> = { event: Event; key:
 /** Everything a question is answered from, in order; `live` is what no void has taken away. */
 export type History = {
   plant: PlantFile;
+  /** All that has arrived, whenever it happened: it tells what devices still owe. */
+  arrived: readonly Recorded[];
+  /** The times in which the record itself is in doubt, as far as they concern the question. */
+  windows: readonly ModelWindow[];
   all: readonly Recorded[];
   live: readonly Recorded[];
   voidedIds: ReadonlySet<string>;
@@ -25,7 +30,14 @@ export function historyOf(plant: PlantFile, recorded: readonly Recorded[], until
   const all = recorded
     .filter(({ key }) => key.us <= untilUs)
     .sort((left, right) => compareKeys(left.key, right.key));
-  return { plant, all, live: all.filter(({ key }) => !voidedIds.has(key.id)), voidedIds };
+  return {
+    plant,
+    arrived: recorded,
+    windows: [],
+    all,
+    live: all.filter(({ key }) => !voidedIds.has(key.id)),
+    voidedIds,
+  };
 }
 
 /** An event as the model keeps it. */

@@ -1,10 +1,12 @@
 import type { AsBuiltAnswer, WhereUsedAnswer, WhereUsedQuery } from '@/tests/reference/model/answer-types';
 import { asBuilt } from '@/tests/reference/model/as-built';
+import { doubtWindows, itemsOf, windowsAround } from '@/tests/reference/model/doubt-windows';
 import type { Draw } from '@/tests/reference/model/draws';
 import { type History, historyOf, type Recorded, recordedFrom } from '@/tests/reference/model/history';
 import { type Missing, type MissingForGood, missingOf } from '@/tests/reference/model/missing';
 import { instantUs } from '@/tests/reference/model/order';
 import type { Picked } from '@/tests/reference/model/places';
+import { itemsAround } from '@/tests/reference/model/slot-draws';
 import { allDraws, whereUsed } from '@/tests/reference/model/where-used';
 import type { PlantFile, WireEvent } from '@/tests/reference/model/wire-types';
 
@@ -37,8 +39,15 @@ export class ReferenceModel {
    * what is dated up to then.
    */
   whereUsed(query: WhereUsedQuery, at?: string): WhereUsedAnswer {
-    if (at !== undefined) {
-      const history = this.#historyUntil(instantUs(at));
+    if (at !== undefined || this.#weighsOrOwes()) {
+      const plain = this.#historyUntil(at === undefined ? Infinity : instantUs(at));
+      const { item, lot, part } = query;
+      const items =
+        lot === undefined && part === undefined
+          ? [item]
+          : itemsOf(plain, query).filter((each) => item === undefined || each === item);
+      const wanted = items.filter((each) => each !== undefined);
+      const history = { ...plain, windows: doubtWindows(plain, wanted) };
       return whereUsed(history, allDraws(history), query, this.#picked);
     }
     if (this.#derived === null) {
@@ -50,8 +59,18 @@ export class ReferenceModel {
 
   /** The unit as the record stands, or as it stands when only what is dated up to `at` is looked at. */
   asBuilt(unit: string, at?: string): AsBuiltAnswer {
-    const history = this.#historyUntil(at === undefined ? Infinity : instantUs(at));
-    return asBuilt(history, unit, this.#picked);
+    const plain = this.#historyUntil(at === undefined ? Infinity : instantUs(at));
+    const windows = this.#weighsOrOwes() ? windowsAround(plain, itemsAround(plain, unit)) : [];
+    return asBuilt({ ...plain, windows }, unit, this.#picked);
+  }
+
+  /** Whether counts or gaps of devices can put the record in doubt. */
+  #weighsOrOwes(): boolean {
+    const { parts, stations } = this.#plant;
+    return (
+      parts.some(({ attrition }) => attrition !== undefined) ||
+      stations.some(({ scannedBy = [] }) => scannedBy.length > 0)
+    );
   }
 
   /** Devices whose missing events may still come, and those whose are lost for good. */

@@ -16,14 +16,11 @@ export function slotDraws(history: History, pass: Recorded<EventOf<'unit.process
   const station = pass.event.station;
   if (station === undefined) return [];
   const draws: Draw[] = [];
-  for (const stay of staysAt(history, station)) {
-    const { item, slot } = stay;
+  const drawFrom = (slot: string, item: string, certainty: Certainty) => {
     const lines = bomLinesOf(history, unit, station, slot);
     const facts = itemFacts(history, item);
     const holds = declaredHolds(history, station, slot) ?? facts?.kind ?? 'reel';
-    if ((holds === 'reel' || holds === 'lot') && lines.length === 0) continue;
-    const certainty = certaintyOf(history, pass, stay);
-    if (certainty === null) continue;
+    if ((holds === 'reel' || holds === 'lot') && lines.length === 0) return;
     draws.push({
       unit,
       item,
@@ -39,11 +36,34 @@ export function slotDraws(history: History, pass: Recorded<EventOf<'unit.process
       heldFrom: pass.key,
       via: [],
     });
+  };
+  for (const stay of staysAt(history, station)) {
+    const certainty = certaintyOf(history, pass, stay);
+    if (certainty !== null) drawFrom(stay.slot, stay.item, certainty);
+  }
+  return inDoubt(history, pass, draws, drawFrom);
+}
+
+/** The draws, where windows of doubt make them only possible, and add what the record does not have there. */
+function inDoubt(
+  history: History,
+  pass: Pass,
+  draws: Draw[],
+  drawFrom: (slot: string, item: string, certainty: Certainty) => void,
+): Draw[] {
+  const { a, b } = spanOf(pass);
+  for (const { station, slot, low, high, items } of history.windows) {
+    if (station !== pass.event.station || a - pass.doubtUs > high || b + pass.doubtUs < low) continue;
+    for (const item of items) {
+      const recorded = draws.filter((draw) => draw.slot === slot && draw.item === item);
+      for (const draw of recorded) draw.certainty = 'possible';
+      if (recorded.length === 0) drawFrom(slot, item, 'possible');
+    }
   }
   return draws;
 }
 
-function bomLinesOf(history: History, unit: string, station: string, slot: string): BomLine[] {
+export function bomLinesOf(history: History, unit: string, station: string, slot: string): BomLine[] {
   const bom = plantProductOf(history, unit)?.bom ?? [];
   return bom.filter((line) => line.station === station && line.slot === slot);
 }
@@ -60,7 +80,7 @@ type Pass = Recorded<EventOf<'unit.processed'>>;
 /** An item in a slot: put there, or ended there by a splice with its last parts still to come. */
 type Stay = { item: string; slot: string; entry: Entry; isTail: boolean };
 
-function entriesOf(history: History): Entry[] {
+export function entriesOf(history: History): Entry[] {
   return [...liveOf(history, 'item.mounted'), ...liveOf(history, 'item.spliced')];
 }
 
@@ -79,7 +99,7 @@ function staysAt(history: History, station: string): Stay[] {
 }
 
 /** The first later change of that slot that ends the stay begun by the entry; undefined while it stands there. */
-function endOf(history: History, entry: Entry): Ending | undefined {
+export function endOf(history: History, entry: Entry): Ending | undefined {
   const { event } = entry;
   const item = event.type === 'item.mounted' ? event.body.item : event.body.to;
   const later = [...entriesOf(history), ...liveOf(history, 'item.unmounted')]
@@ -93,7 +113,7 @@ function endOf(history: History, entry: Entry): Ending | undefined {
   );
 }
 
-function spanOf(pass: Pass): { a: number; b: number } {
+export function spanOf(pass: Pass): { a: number; b: number } {
   const { startedAt } = pass.event.body;
   return { a: startedAt === undefined ? pass.key.us : instantUs(startedAt), b: pass.key.us };
 }
@@ -123,7 +143,13 @@ function inGreyZone(history: History, pass: Pass, splice: Recorded<EventOf<'item
   return passedBetween.length < greyUnits;
 }
 
-function drawsFrom(history: History, pass: Pass, station: string, slot: string, item: string): boolean {
+export function drawsFrom(
+  history: History,
+  pass: Pass,
+  station: string,
+  slot: string,
+  item: string,
+): boolean {
   const holds = declaredHolds(history, station, slot) ?? itemFacts(history, item)?.kind ?? 'reel';
   const isMaterial = holds === 'reel' || holds === 'lot';
   return !isMaterial || bomLinesOf(history, pass.event.body.unit, station, slot).length > 0;
@@ -145,4 +171,18 @@ function certaintyOf(history: History, pass: Pass, { entry, isTail }: Stay): Cer
   if (a - u - f >= from && b + u + g < to) return isGrey ? 'possible' : 'certain';
   if (b + u + f >= from && a - u - g < to) return 'possible';
   return null;
+}
+
+/** Everything that stood in slots, by the BOM or not, while a unit was there, or one that it has a part from. */
+export function itemsAround(history: History, unit: string): string[] {
+  const family = new Set([unit]);
+  for (const each of family)
+    for (const { event } of liveOf(history, 'part.installed'))
+      if (event.body.unit === each && 'fromUnit' in event.body) family.add(event.body.fromUnit);
+  const items = new Set<string>();
+  for (const pass of liveOf(history, 'unit.processed'))
+    if (family.has(pass.event.body.unit))
+      for (const stay of staysAt(history, pass.event.station ?? ''))
+        if (certaintyOf(history, pass, stay) !== null) items.add(stay.item);
+  return [...items];
 }

@@ -19,8 +19,14 @@ export type PlantProduct = {
 /** The plant file as the model reads it: a whole document, every list present (wire.md, Plant). */
 export type PlantFile = {
   site: { code: string; name: string; timeZone: string };
-  parts: { number: string; description?: string; floorLife?: string }[];
-  stations: { code: string; line: string; operation: string; slots: { name: string; holds: string }[] }[];
+  parts: { number: string; description?: string; floorLife?: string; attrition?: number }[];
+  stations: {
+    code: string;
+    line: string;
+    operation: string;
+    slots: { name: string; holds: string }[];
+    scannedBy?: string[];
+  }[];
   products: PlantProduct[];
   operators: { badge: string; name: string; operations: string[] }[];
 };
@@ -90,10 +96,11 @@ export type WireEvent =
   | Envelope<'hold.released', { hold: string; disposition: string; reason: string }>
   | Envelope<'item.received', Received>
   | Envelope<'item.counted', { item: string; quantity: number; method: string }>
-  | Envelope<'item.mounted' | 'item.unmounted', { item: string; slot: string }>
+  | Envelope<'item.mounted', { item: string; slot: string }>
+  | Envelope<'item.unmounted', { item: string; slot: string; left?: number }>
   | Envelope<'item.spliced', { from: string; to: string; slot: string; greyUnits?: number }>
   | Envelope<'item.inspected', { item: string; result: string }>
-  | Envelope<'item.retired', { item: string; reason: string }>
+  | Envelope<'item.retired', { item: string; reason: string; left?: number }>
   | Envelope<'exception.cleared', { event: string; reason: string }>
   | Envelope<'device.retired', { device: string; reason: string }>
   | Envelope<

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { LateEvent } from '@/lib/data/moment/moment-record';
+import type { LateEvent } from '@/lib/data/moment/late-event';
 import { toLogged } from '@/lib/domain/events/logged-event';
 import type { Standing } from '@/lib/domain/genealogy/difference';
 import { findCauses } from '@/lib/server/find-causes';
@@ -12,7 +12,7 @@ function scene(units: readonly string[], { related = false } = {}) {
   const make = eventMaker();
   const late = units.map((unit, index): LateEvent => {
     const event = toLogged(make.passed(unit, 'ST-1'));
-    return { event, position: index + 1, recordedAtUs: event.atUs, recordedBy: 'test', unit };
+    return { event, position: index + 1, recordedAtUs: event.atUs, recordedBy: 'test', unit, received: null };
   });
   let played: LateEvent[] = [];
   let answerCount = 0;
@@ -57,7 +57,7 @@ describe('what changed an answer', () => {
 
   it('is told at once where units have nothing to do with each other, by the event of each', async () => {
     const { late, find, answerCount } = scene([...unitsOf(500), ...unitsOf(500)]);
-    const { causes } = await find(({ position }) => position > 500);
+    const { causes } = await find(({ position }) => (position ?? 0) > 500);
     expect(causes.size).toBe(500);
     expect(causes.get('U-3')).toEqual({ event: late[503]?.event.id });
     expect(answerCount()).toBeLessThan(5);

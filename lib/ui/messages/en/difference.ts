@@ -60,6 +60,8 @@ export const difference = {
     count: '{events, plural, one {one event} other {# events}}, in the order of arrival',
     arrived: 'Arrived {time}',
     arrivedFrom: 'Arrived {time} from device {device}',
+    refused: 'It was refused, and changed nothing but which numbers its device owes.',
+    owing: 'With it, the numbers that its device owes became others.',
     voids: 'It takes away:',
     among:
       'One of {count, number} events that arrived from {from} to {to}. They are too many to tell apart at once: compare two moments nearer to each other.',
@@ -76,5 +78,5 @@ export const difference = {
   listed:
     'The first {shown, number} of {count, number} changed units are listed here, by serial; the CSV file has all.',
   leavesOut:
-    'Units that are possible only because counts disagree or a device owes events are in neither of the two answers: the answer now names them.',
+    'What counts say is in neither of the two answers: the reels of this part are too many to weigh at every step. The answer now, and the one as it was known then, name units that are possible because counts disagree.',
 } as const;

@@ -38,6 +38,10 @@ export const trace = {
     at: 'as it stood at {at}',
     knownAt: 'as it was known at {knownAt}',
   },
+  tooMany: {
+    title: 'Too many units for an answer about a moment',
+    text: 'The record of more than {max, number} units would have to be made as it was then. Ask for one item instead of a lot or a part, for a shorter time, or for the answer of now.',
+  },
   facts: {
     kind: 'Kind',
     part: 'Part',

@@ -62,6 +62,8 @@ export const difference: Translation['difference'] = {
     count: '{events, plural, one {un evento} other {# eventos}}, en el orden de llegada',
     arrived: 'Llegó {time}',
     arrivedFrom: 'Llegó {time} del equipo {device}',
+    refused: 'Fue rechazado, y solo cambió qué números debe su equipo.',
+    owing: 'Con él cambiaron los números que debe su equipo.',
     voids: 'Quita:',
     among:
       'Uno de {count, number} eventos que llegaron de {from} a {to}. Son demasiados para distinguirlos de una vez: compare dos momentos más cercanos.',
@@ -78,5 +80,5 @@ export const difference: Translation['difference'] = {
   listed:
     'Aquí están las primeras {shown, number} de {count, number} unidades cambiadas, por número de serie; el archivo CSV las tiene todas.',
   leavesOut:
-    'Las unidades que solo son posibles porque los conteos no cuadran o un equipo debe eventos no están en ninguna de las dos respuestas: la respuesta de ahora las nombra.',
+    'Lo que dicen los conteos no está en ninguna de las dos respuestas: los carretes de esta parte son demasiados para pesarlos a cada paso. La respuesta de ahora, y la que se conocía entonces, nombran las unidades que son posibles porque los conteos no cuadran.',
 };

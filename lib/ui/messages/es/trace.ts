@@ -40,6 +40,10 @@ export const trace: Translation['trace'] = {
     at: 'como estaba el {at}',
     knownAt: 'como se conocía el {knownAt}',
   },
+  tooMany: {
+    title: 'Demasiadas unidades para una respuesta sobre un momento',
+    text: 'Habría que rehacer, como era entonces, el registro de más de {max, number} unidades. Pregunte por un artículo en lugar de un lote o una parte, por un tiempo más corto, o por la respuesta de ahora.',
+  },
   facts: {
     kind: 'Tipo',
     part: 'Parte',

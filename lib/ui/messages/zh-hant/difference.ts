@@ -62,6 +62,8 @@ export const difference: Translation['difference'] = {
     count: '{events, plural, other {# 筆事件}}，依送達順序',
     arrived: '{time} 送達',
     arrivedFrom: '{time} 由裝置 {device} 送達',
+    refused: '它被拒絕，只改變了裝置所欠的編號。',
+    owing: '它使裝置所欠的編號改變。',
     voids: '它作廢了：',
     among:
       '{from} 至 {to} 送達的 {count, number} 筆事件之一。數量太多，無法一次分辨：請比較更接近的兩個時刻。',
@@ -76,5 +78,6 @@ export const difference: Translation['difference'] = {
     out: '不在答案中',
   },
   listed: '此處依序號列出 {count, number} 台變動產品中的前 {shown, number} 台；CSV 檔有全部。',
-  leavesOut: '僅因盤點不符或裝置欠事件而為可能的產品，不在這兩個答案中：現在的答案會列出它們。',
+  leavesOut:
+    '盤點所說的不在這兩個答案中：此料號的料盤太多，無法逐步核算。現在的答案與當時所知的答案，會列出因盤點不符而為可能的產品。',
 };

@@ -40,6 +40,10 @@ export const trace: Translation['trace'] = {
     at: '{at} 當時的狀態',
     knownAt: '{knownAt} 當時所知',
   },
+  tooMany: {
+    title: '產品太多，無法回答某一時刻的問題',
+    text: '需要重建當時超過 {max, number} 台產品的記錄。請改問單一物料而非批次或料號、縮短時間，或查詢現在的答案。',
+  },
   facts: {
     kind: '種類',
     part: '料號',
