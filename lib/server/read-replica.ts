@@ -18,12 +18,13 @@ const CHANGED_UNITS_MAX = 5000;
 
 /**
  * What a tablet needs to judge at a station without the server: everything, or what changed since a cursor; on one
- * snapshot, so that its parts and its cursor agree. Null when there is no such station.
+ * snapshot, so that its parts and its cursor agree. The pieces of a `ReplicaAnswer` as JSON; null when there is no such
+ * station.
  */
 export async function readReplica(
   question: { station: string; after: ReplicaCursor | null },
   principal: Principal,
-): Promise<ReplicaAnswer | null> {
+): Promise<string[] | null> {
   const { station: code, after } = question;
   const defectsOfPlant = await readDefects();
   return onSnapshot(database().pool, async (db) => {
@@ -38,16 +39,23 @@ export async function readReplica(
       after.event <= cursor.event &&
       after.judgement <= cursor.judgement;
     const changed = isOurs ? await findChangedUnits(db, after, CHANGED_UNITS_MAX) : null;
-    return {
+    const head: Omit<ReplicaAnswer, 'units'> = {
       cursor,
       isWhole: changed === null,
       plant: changed === null ? plant.file : null,
       station,
       items: await findSlotItems(db, code),
-      units:
-        changed === null
-          ? await findUnitsDue(db, station.station.operation, REPLICA_UNITS_MAX)
-          : await findUnitsByCode(db, changed),
     };
+    const units =
+      changed === null
+        ? await findUnitsDue(db, station.station.operation, REPLICA_UNITS_MAX)
+        : await findUnitsByCode(db, changed);
+    return textOf(head, units);
   });
+}
+
+/** A `ReplicaAnswer` in pieces: the units are JSON already. */
+function textOf(head: Omit<ReplicaAnswer, 'units'>, units: readonly string[]): string[] {
+  const pieces = units.map((piece, index) => (index === 0 ? piece : `,${piece}`));
+  return [`${JSON.stringify(head).slice(0, -1)},"units":[`, ...pieces, ']}'];
 }

@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { rebuild } from '@/lib/data/rebuild';
 import { database } from '@/lib/server/database';
 import { readExceptionCount, readExceptions } from '@/lib/server/read-exceptions';
-import { readReplica } from '@/lib/server/read-replica';
 import { dumpReadTables } from '@/tests/support/dump-read-tables';
 import { closeDatabase, openFreshDatabase } from '@/tests/support/fresh-database';
 import { type Floor, openFloor } from '@/tests/support/gate-floor';
+import { readReplicaAnswer } from '@/tests/support/replica-answer';
 
 const record = { gate: 'record' } as const;
 
@@ -67,13 +67,13 @@ describe('an exception', () => {
       const wrong = say.passed('W1', test, record);
       const clearing = say.exceptionCleared(wrong.id);
       await send(wrong, clearing);
-      const copy = await readReplica({ station: place, after: null }, { kind: 'token' });
+      const { cursor } = await readReplicaAnswer(place);
       expect(await readExceptionCount()).toBe(0);
       await mustSend(say.voided(clearing.id));
       expect(await readExceptionCount()).toBe(1);
       expect(await check('W1', print)).toEqual(['on_hold']);
-      const after = await readReplica({ station: place, after: copy?.cursor ?? null }, { kind: 'token' });
-      expect(after?.units.map(({ unit, holds }) => [unit, holds.length])).toEqual([['W1', 1]]);
+      const after = await readReplicaAnswer(place, cursor);
+      expect(after.units.map(({ unit, holds }) => [unit, holds.length])).toEqual([['W1', 1]]);
       await mustSend(say.exceptionCleared(wrong.id));
       expect(await check('W1', print)).toEqual([]);
     }));

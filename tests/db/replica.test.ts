@@ -2,19 +2,11 @@ import { describe, expect, test } from 'vitest';
 import type { ReplicaAnswer, ReplicaCursor } from '@/lib/domain/replica/replica-answer';
 import { database } from '@/lib/server/database';
 import { putPlant } from '@/lib/server/put-plant';
-import { readReplica } from '@/lib/server/read-replica';
 import { freshDatabase } from '@/tests/support/fresh-database';
 import { openFloor } from '@/tests/support/gate-floor';
+import { readReplicaAnswer } from '@/tests/support/replica-answer';
 
 freshDatabase();
-
-const TOKEN = { kind: 'token' } as const;
-
-async function read(station: string, after: ReplicaCursor | null = null): Promise<ReplicaAnswer> {
-  const answer = await readReplica({ station, after }, TOKEN);
-  if (answer === null) throw new Error(`There is no ${station}.`);
-  return answer;
-}
 
 /** Reads changes again and again into a copy, as a tablet does. */
 function tablet(station: string) {
@@ -23,7 +15,7 @@ function tablet(station: string) {
   return {
     units,
     async refresh(): Promise<ReplicaAnswer> {
-      const answer = await read(station, cursor);
+      const answer = await readReplicaAnswer(station, cursor);
       if (answer.isWhole) units.clear();
       for (const unit of answer.units) units.set(unit.unit, unit);
       cursor = answer.cursor;
@@ -59,7 +51,7 @@ describe('a replica', () => {
       const answer = await copy.refresh();
       expect(answer.isWhole).toBe(false);
       expect(answer.units.length).toBeGreaterThan(0);
-      const whole = (await read(place)).units.filter((each) => codesOf(prefix)(each.unit));
+      const whole = (await readReplicaAnswer(place)).units.filter((each) => codesOf(prefix)(each.unit));
       for (const each of whole) expect(copy.units.get(each.unit)).toEqual(each);
     }
     expect(copy.units.get(unit('b'))?.state.isScrapped).toBe(true);
@@ -83,11 +75,11 @@ describe('a replica', () => {
   test('begins again after the plant has changed, and for a cursor of another record', async () => {
     const { mustSend, start, place, name } = await openFloor();
     await mustSend(start(name('W-p')));
-    const { cursor } = await read(place);
+    const { cursor } = await readReplicaAnswer(place);
     await putPlant({ parts: [{ number: name('NEW') }] }, 'test');
-    expect((await read(place, cursor)).isWhole).toBe(true);
-    const ahead = { ...(await read(place)).cursor, event: cursor.event + 1000 };
-    expect((await read(place, ahead)).isWhole).toBe(true);
+    expect((await readReplicaAnswer(place, cursor)).isWhole).toBe(true);
+    const ahead = { ...(await readReplicaAnswer(place)).cursor, event: cursor.event + 1000 };
+    expect((await readReplicaAnswer(place, ahead)).isWhole).toBe(true);
   });
 
   test('skips no event of any number of writers: a cursor never passes a position that is committed later', async () => {
@@ -108,11 +100,24 @@ describe('a replica', () => {
     expect(rows[0].count).toBeGreaterThan(60);
   });
 
+  test('tells when a unit was last heard of to the microsecond, and each unit once, over more than one page', async () => {
+    const { mustSend, start, place, name } = await openFloor();
+    const codes = Array.from({ length: 1100 }, (_, index) => name(`W-m${index}-`));
+    await mustSend(...codes.map(start));
+    const { units } = await readReplicaAnswer(place);
+    const kept = units.map(({ unit }) => unit);
+    expect(codes.filter((code) => !kept.includes(code))).toEqual([]);
+    expect(new Set(kept).size).toBe(kept.length);
+    const { rows } = await database().pool.query('select unit, last_at from read.unit');
+    const lastAt = new Map(rows.map((row) => [row.unit, row.last_at]));
+    expect(units.filter((unit) => unit.lastAtUs !== lastAt.get(unit.unit))).toEqual([]);
+  });
+
   test('has the units that are due at the station before all others', async () => {
     const { mustSend, start, say, print, place, name } = await openFloor();
     const [due, early] = [name('W-d'), name('W-e')];
     await mustSend(start(due), say.passed(due, print), start(early));
-    const { units } = await read(place);
+    const { units } = await readReplicaAnswer(place);
     expect(units.findIndex(({ unit }) => unit === due)).toBeLessThan(
       units.findIndex(({ unit }) => unit === early),
     );

@@ -2,6 +2,7 @@ import { replicaCursorSchema, replicaQuestionSchema } from '@/lib/domain/replica
 import { defineRoute } from '@/lib/server/http/define-route';
 import { ProblemError } from '@/lib/server/http/problem';
 import { readQuery } from '@/lib/server/http/read-query';
+import { streamOf } from '@/lib/server/http/stream-of';
 import { readReplica } from '@/lib/server/read-replica';
 
 export const { GET, POST, PUT, PATCH, DELETE, OPTIONS } = defineRoute({
@@ -13,7 +14,7 @@ export const { GET, POST, PUT, PATCH, DELETE, OPTIONS } = defineRoute({
       const replica = await readReplica({ station, after }, principal);
       if (replica === null)
         throw new ProblemError('not_found', { detail: `The plant has no station ${station}.` });
-      return Response.json(replica);
+      return new Response(streamOf(replica), { headers: { 'content-type': 'application/json' } });
     },
   },
 });

@@ -1,47 +1,55 @@
 import { z } from 'zod';
 import type { Queryable } from '@/lib/data/pool';
-import { type ReplicaUnit, replicaUnitSchema } from '@/lib/domain/replica/replica-answer';
 
-const rowSchema = replicaUnitSchema.omit({ lastAtUs: true }).extend({ last_at: z.number().nullable() });
+/** Units of one text. */
+const PAGE_SIZE = 1000;
 
-const COLUMNS = `u.unit, u.state, u.last_at,
-  (select j.outer_unit from read.joining j
-   where j.inner_unit = u.unit and j.to_at = 'infinity' order by j.at desc, j.event desc limit 1) as outer,
-  (select c.shipment from read.container c where c.container = u.container and u.place = 'container') as shipment,
-  coalesce((select jsonb_agg(jsonb_build_object('hold', h.hold, 'reason', h.reason) order by h.placed_at, h.hold)
+const rowSchema = z.object({ units: z.string() });
+
+/** A unit as `replicaUnitSchema` has it, as JSON text. */
+const UNIT = `json_build_object(
+  'unit', u.unit,
+  'state', u.state,
+  'lastAtUs', (extract(epoch from u.last_at) * 1000000)::bigint,
+  'outer', (select j.outer_unit from read.joining j
+    where j.inner_unit = u.unit and j.to_at = 'infinity' order by j.at desc, j.event desc limit 1),
+  'shipment', (select c.shipment from read.container c where c.container = u.container and u.place = 'container'),
+  'holds', coalesce((select json_agg(json_build_object('hold', h.hold, 'reason', h.reason) order by h.placed_at, h.hold)
     from read.hold h
-    where h.target_kind = 'unit' and h.target = u.unit and h.released_at = 'infinity'), '[]') as holds`;
+    where h.target_kind = 'unit' and h.target = u.unit and h.released_at = 'infinity'), '[]')
+)::text`;
 
-/** Units by code as the gate asks for them; a code that nobody knows is absent. By keys, one row each. */
-export async function findUnitsByCode(db: Queryable, units: readonly string[]): Promise<ReplicaUnit[]> {
+/** Units by code as the gate asks for them, as JSON texts of one and more; a code that nobody knows is absent. By keys, one row each. */
+export async function findUnitsByCode(db: Queryable, units: readonly string[]): Promise<string[]> {
   if (units.length === 0) return [];
   const { rows } = await db.query(
-    `select ${COLUMNS} from read.unit u where u.unit = any($1) order by u.unit`,
+    `select ${UNIT} as units from read.unit u where u.unit = any($1) order by u.unit`,
     [units],
   );
-  return rows.map(read);
+  return rows.map((row) => rowSchema.parse(row).units);
 }
 
 /**
  * The units that may come to a station without the server: those due or failed at its operation first, then the others
- * in the plant, the latest first; at most `max`. Reads the units of the plant once; a second for 50,000.
+ * in the plant, the latest first; at most `max`. As JSON texts of a thousand each, joined by commas: a server that read
+ * and wrote each of 50,000 would let every tablet wait meanwhile. Reads the units of the plant once; a second for 50,000.
  */
-export async function findUnitsDue(db: Queryable, operation: string, max: number): Promise<ReplicaUnit[]> {
+export async function findUnitsDue(db: Queryable, operation: string, max: number): Promise<string[]> {
   const { rows } = await db.query(
-    `select ${COLUMNS}
+    `select string_agg(${UNIT}, ',' order by u.number) as units
      from (
-       select * from read.unit
+       select *, row_number() over (
+         order by (next_operation is not distinct from $1 or open_failure is not distinct from $1) desc,
+           last_at desc nulls last, unit
+       ) as number
+       from read.unit
        where place is distinct from 'scrapped' and place is distinct from 'container'
-       order by (next_operation is not distinct from $1 or open_failure is not distinct from $1) desc,
-         last_at desc nulls last, unit
+       order by number
        limit $2
-     ) u`,
-    [operation, max],
+     ) u
+     group by (u.number - 1) / $3::integer
+     order by (u.number - 1) / $3::integer`,
+    [operation, max, PAGE_SIZE],
   );
-  return rows.map(read);
-}
-
-function read(row: unknown): ReplicaUnit {
-  const { last_at: lastAtUs, ...unit } = rowSchema.parse(row);
-  return { ...unit, lastAtUs };
+  return rows.map((row) => rowSchema.parse(row).units);
 }
