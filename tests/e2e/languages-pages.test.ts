@@ -134,13 +134,5 @@ async function expectTranslated(
     await page.setViewportSize(size);
     const width = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(width, `${address} in ${language}, ${size.width} wide`).toBeLessThanOrEqual(size.width);
-    if (process.env.SHOTS !== undefined)
-      await page.screenshot({
-        path: `${process.env.SHOTS}/${address
-          .slice(1)
-          .replace(/[^\w]+/g, '-')
-          .slice(0, 40)}.${language}.${size.width}.png`,
-        fullPage: size.width === 390,
-      });
   }
 }
