@@ -2,7 +2,7 @@
 
 import { ActionIcon, Button, TextInput } from '@mantine/core';
 import { IconCamera, IconKeyboard } from '@tabler/icons-react';
-import { type FormEvent, type ReactNode, useRef, useState } from 'react';
+import { type FormEvent, memo, type ReactNode, useRef, useState } from 'react';
 import { useTranslations } from 'use-intl';
 import classes from '@/lib/ui/scan-box.module.css';
 import { CameraPanel } from '@/lib/ui/scanning/camera-later';
@@ -16,9 +16,10 @@ import { useKeptFocus } from '@/lib/ui/use-kept-focus';
  * Where scans come in: typed by a scanner whatever has the focus, seen by the camera, or typed into the box. Scans may
  * follow each other faster than they are answered; `onScan` gets each code with what else its label says. On a tablet
  * the screen's own keyboard stays away until it is asked for. Before the page has woken up, Enter asks for the same page with
- * `?code=…`, so that nothing typed is lost.
+ * `?code=…`, so that nothing typed is lost. It is made again only when what it is given changes: it costs as much as
+ * the rest of a station's screen.
  */
-export function ScanBox({
+export const ScanBox = memo(function ScanBox({
   label,
   description,
   onScan,
@@ -112,4 +113,4 @@ export function ScanBox({
       )}
     </>
   );
-}
+});

@@ -5,8 +5,10 @@ import { plantFileSchema } from '@/lib/domain/plant/plant-file';
 import { stationPictureSchema } from '@/lib/domain/station/station-picture';
 import { unitStateSchema } from '@/lib/domain/units/unit-state';
 
-/** Most units that a tablet keeps. */
+/** Most units that a tablet is sent at once. */
 export const REPLICA_UNITS_MAX = 50_000;
+/** Units that come to them by changes until a tablet asks for the most useful ones anew. */
+export const REPLICA_GROWTH_MAX = 5000;
 
 /**
  * How far a reader of the record has come: the last position in the log and in its judgements, and the version of the

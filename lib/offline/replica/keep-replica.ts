@@ -1,23 +1,22 @@
-import { contactNow } from '@/lib/offline/contact';
+import { contactNow, noteContact } from '@/lib/offline/contact';
 import { listenToServer } from '@/lib/offline/replica/live-contact';
-import type { StationReplica } from '@/lib/offline/replica/station-replica';
 
 const REFRESH_EVERY_MS = 60_000;
 
 /**
  * Keeps a station's replica fresh while a page shows it: at once, whenever the server says that something changed, and
- * now and then. One tab of a browser does it for all; the others find out by themselves whether the server answers.
- * Returns what ends it.
+ * now and then; `onFresh` is called after each time. One tab of a browser does it for all; the others find out by
+ * themselves whether the server answers. Returns what ends it.
  */
-export function keepReplica(station: string, open: () => Promise<StationReplica>): () => void {
+export function keepReplica(station: string, onFresh: () => void): () => void {
   const ending = new AbortController();
   const { signal } = ending;
   const keep = (): Promise<void> =>
     new Promise((resolve) => {
       if (signal.aborted) return resolve();
-      const refresh = oneAtATime(async () => {
-        await (await open()).refresh();
-      });
+      // Beside the page: what 50,000 units cost must not stand between a scan and its verdict.
+      const worker = new Worker(new URL('./refresh-worker.ts', import.meta.url), { type: 'module' });
+      const refresh = oneAtATime(() => refreshBy(worker, station).then(onFresh));
       const stop = listenToServer(() => void refresh());
       const timer = setInterval(() => {
         if (contactNow().isOnline) void refresh();
@@ -26,6 +25,7 @@ export function keepReplica(station: string, open: () => Promise<StationReplica>
       signal.addEventListener('abort', () => {
         clearInterval(timer);
         stop();
+        worker.terminate();
         resolve();
       });
     });
@@ -34,6 +34,18 @@ export function keepReplica(station: string, open: () => Promise<StationReplica>
   const work = 'locks' in navigator ? navigator.locks.request(name, { signal }, keep) : keep();
   void Promise.resolve(work).catch(() => undefined);
   return () => ending.abort();
+}
+
+/** Has a worker refresh the replica, once; a worker that does not come is no news of the server. */
+function refreshBy(worker: Worker, station: string): Promise<void> {
+  return new Promise((resolve) => {
+    worker.onmessage = ({ data }: MessageEvent<boolean>) => {
+      noteContact(data);
+      resolve();
+    };
+    worker.onerror = () => resolve();
+    worker.postMessage(station);
+  });
 }
 
 /** Runs work once more when it is asked for meanwhile, and never twice at the same time. */

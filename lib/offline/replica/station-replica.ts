@@ -2,20 +2,17 @@ import type { WireEvent } from '@/lib/domain/events/catalogue';
 import type { Verdict } from '@/lib/domain/gate/question';
 import { indexPlant, type Plant } from '@/lib/domain/plant/plant';
 import { judgeProvisional } from '@/lib/domain/replica/judge-provisional';
-import { replicaAnswerSchema } from '@/lib/domain/replica/replica-answer';
 import { replicaKnown } from '@/lib/domain/replica/replica-known';
 import { replicaScan } from '@/lib/domain/replica/replica-pictures';
 import { type ProductPicture, productPicture } from '@/lib/domain/station/product-picture';
 import type { ScanPicture } from '@/lib/domain/station/scan-picture';
 import type { StationPicture } from '@/lib/domain/station/station-picture';
-import { apiPath, readApi } from '@/lib/offline/read-api';
 import {
   openReplicaStore,
   type ReplicaMeta,
   readReplicaMeta,
   readReplicaPlant,
   readReplicaUnit,
-  writeReplica,
 } from '@/lib/offline/replica/replica-store';
 
 const NO_ID = 'ffffffff-ffff-7fff-bfff-ffffffffffff';
@@ -36,23 +33,9 @@ export class StationReplica {
     this.#station = station;
   }
 
-  /** Asks the server for what changed since the last time, or for everything; false when it gave no answer. */
-  async refresh(): Promise<boolean> {
-    const db = await this.#open();
-    const before = (await readReplicaMeta(db, this.#station))?.cursor;
-    const path = apiPath('/api/replica', {
-      station: this.#station,
-      event: before?.event.toString(),
-      judgement: before?.judgement.toString(),
-      plant: before?.plant.toString(),
-    });
-    const answer = await readApi(path, replicaAnswerSchema);
-    if (!answer.ok) return false;
-    // Another tab may have read on meanwhile: changes fit only what they were asked for.
-    const now = (await readReplicaMeta(db, this.#station))?.cursor;
-    const isFitting = answer.data.isWhole || JSON.stringify(now) === JSON.stringify(before);
-    if (isFitting) await writeReplica(db, this.#station, { answer: answer.data, asOfMs: Date.now() });
-    return true;
+  /** Reads the plant before the first question, which would wait for it. */
+  async warm(): Promise<void> {
+    if (this.#plant === null) await this.#kept();
   }
 
   /** The station's picture as the server last gave it, for this person; null when nothing is kept. */

@@ -1,7 +1,7 @@
 'use client';
 
 import { IconSignature } from '@tabler/icons-react';
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { useTranslations } from 'use-intl';
 import { may } from '@/lib/domain/people/permissions';
 import type { PersonPrincipal } from '@/lib/domain/people/principal';
@@ -13,8 +13,8 @@ import { UndoDialog } from '@/lib/ui/station/later-panels';
 import { ResultTag } from '@/lib/ui/tags/result-tag';
 import { Tag } from '@/lib/ui/tags/tag';
 
-/** The last results given at the station; those who may void an event can undo one. */
-export function HistoryList({
+/** The last results given at the station; those who may void an event can undo one. A scan changes none of it. */
+export const HistoryList = memo(function HistoryList({
   recent,
   person,
   onUndone,
@@ -58,7 +58,7 @@ export function HistoryList({
       )}
     </section>
   );
-}
+});
 
 function RecentLine({ result }: { result: RecentResult }) {
   const t = useTranslations('station.history');

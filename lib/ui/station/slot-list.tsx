@@ -1,12 +1,13 @@
 'use client';
 
+import { memo } from 'react';
 import { useTranslations } from 'use-intl';
 import type { SlotPicture } from '@/lib/domain/station/slot-picture';
 import classes from '@/lib/ui/shop/shop.module.css';
 import { SlotTag } from '@/lib/ui/shop/slot-tag';
 
-/** The slots of the station and what stands in them; those that are not ready come first. */
-export function SlotList({ slots }: { slots: readonly SlotPicture[] }) {
+/** The slots of the station and what stands in them; those that are not ready come first. A scan changes none of it. */
+export const SlotList = memo(function SlotList({ slots }: { slots: readonly SlotPicture[] }) {
   const t = useTranslations('station.slots');
   const needed = slots.filter((slot) => slot.state !== 'free');
   const ready = needed.filter((slot) => slot.state === 'ready');
@@ -32,7 +33,7 @@ export function SlotList({ slots }: { slots: readonly SlotPicture[] }) {
       </ul>
     </section>
   );
-}
+});
 
 function SlotContents({ slot }: { slot: SlotPicture }) {
   const t = useTranslations('station.slots');

@@ -11,6 +11,7 @@ import type { SessionEffect, SessionInput } from '@/lib/domain/station/session/s
 import { type StationPicture, stationPictureSchema } from '@/lib/domain/station/station-picture';
 import { contactNow, watchContact } from '@/lib/offline/contact';
 import type { FactRecorder } from '@/lib/offline/fact-recorder';
+import { ANSWER_LIMIT_MS, inTime, within } from '@/lib/offline/in-time';
 import { localInstant } from '@/lib/offline/local-instant';
 import { pageClock } from '@/lib/offline/page-clock';
 import { type ApiAnswer, apiPath, readApi } from '@/lib/offline/read-api';
@@ -36,8 +37,6 @@ export const NO_STATION: StationView = {
   badScan: null,
 };
 
-// A server that takes longer is not waited for: the tablet judges by itself.
-const ANSWER_LIMIT_MS = 3000;
 const KEEP_AFTER_MS = 1000;
 
 type Answer = Pick<Extract<SessionInput, { kind: 'answered' }>, 'answer' | 'scan' | 'product'>;
@@ -166,8 +165,9 @@ export class StationController {
   }
 
   async #ask(unit: string): Promise<void> {
-    await within(ANSWER_LIMIT_MS, this.#awaited.get(unit) ?? Promise.resolve());
-    const asked = contactNow().isOnline ? await within(ANSWER_LIMIT_MS, this.#askServer(unit)) : null;
+    const isAwaited = contactNow().isOnline && this.#awaited.get(unit);
+    if (isAwaited) await within(ANSWER_LIMIT_MS, isAwaited);
+    const asked = await inTime(() => this.#askServer(unit));
     if (asked?.ok) {
       this.dispatch({ kind: 'answered', unit, ...asked.data });
       return;
@@ -186,11 +186,12 @@ export class StationController {
   async #askServer(unit: string): Promise<ApiAnswer<Answer>> {
     const { station, person } = this.#options;
     const question = { unit, station, operator: person.badge };
-    const [check, scan] = await Promise.all([
+    const [check, found] = await Promise.all([
       readApi('/api/check', checkAnswerSchema, question),
-      this.#describeByServer(unit),
+      this.#readScan(unit),
     ]);
     if (!check.ok) return check;
+    const scan = found.ok ? found.data : null;
     return { ok: true, data: { answer: check.data, scan, product: await this.#productOf(scan) } };
   }
 
@@ -212,7 +213,7 @@ export class StationController {
     const timer = setTimeout(() => {
       void import('@/lib/offline/replica/keep-replica')
         .then(({ keepReplica }) => {
-          if (stop !== null) stop = keepReplica(this.#options.station, () => this.#local());
+          if (stop !== null) stop = keepReplica(this.#options.station, () => void this.#warm());
         })
         .catch(() => undefined);
     }, KEEP_AFTER_MS);
@@ -221,6 +222,11 @@ export class StationController {
       stop?.();
       stop = null;
     };
+  }
+
+  /** What judges without the server must be here before the server goes. */
+  async #warm(): Promise<void> {
+    await (await this.#local()).warm().catch(() => undefined);
   }
 
   /** What judges without the server comes when it is first needed, so that a station's first load stays small. */
@@ -242,24 +248,18 @@ export class StationController {
   async #askAside(unit: string): Promise<void> {
     const { station, person } = this.#options;
     const question = { unit, station, operator: person.badge };
-    const check = contactNow().isOnline
-      ? await within(ANSWER_LIMIT_MS, readApi('/api/check', checkAnswerSchema, question))
-      : null;
+    const check = await inTime(() => readApi('/api/check', checkAnswerSchema, question));
     const answer = check?.ok ? check.data : ((await this.#askReplica(unit))?.answer ?? null);
     this.dispatch({ kind: 'answered_aside', unit, answer });
   }
 
   async #describe(code: string): Promise<ScanPicture | null> {
-    const found = contactNow().isOnline ? await within(ANSWER_LIMIT_MS, this.#describeByServer(code)) : null;
-    return found ?? (await this.#askReplica(code))?.scan ?? null;
+    const found = await inTime(() => this.#readScan(code));
+    return (found?.ok ? found.data : null) ?? (await this.#askReplica(code))?.scan ?? null;
   }
 
-  async #describeByServer(code: string): Promise<ScanPicture | null> {
-    const answer = await readApi(
-      apiPath('/api/scan', { code, station: this.#options.station }),
-      scanPictureSchema,
-    );
-    return answer.ok ? answer.data : null;
+  #readScan(code: string): Promise<ApiAnswer<ScanPicture>> {
+    return readApi(apiPath('/api/scan', { code, station: this.#options.station }), scanPictureSchema);
   }
 
   async #productOf(scan: ScanPicture | null): Promise<ProductPicture | null> {
@@ -317,10 +317,4 @@ export class StationController {
 function isProvisional({ task }: Session): boolean {
   const about = 'work' in task ? task.work.about : 'repair' in task ? task.repair.about : null;
   return about?.provisional !== undefined;
-}
-
-/** What work comes to within a time, else null; a failure is one too. */
-function within<T>(limitMs: number, work: Promise<T>): Promise<T | null> {
-  const late = new Promise<null>((resolve) => setTimeout(() => resolve(null), limitMs));
-  return Promise.race([work.catch(() => null), late]);
 }

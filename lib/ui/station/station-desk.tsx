@@ -43,11 +43,15 @@ export function StationDesk({ person, name, changePerson, firstScan }: StationAp
     [controller],
   );
   useCommandKeys(useCallback((button: ScanCommand) => press({ button }), [press]));
-  const scan = (code: string): void => {
-    if (isChoosing) choice.current?.(code);
-    else if (controller === null) early.current.push(code);
-    else controller.scan(code);
-  };
+  const reload = useCallback(() => void controller?.reload(), [controller]);
+  const scan = useCallback(
+    (code: string): void => {
+      if (isChoosing) choice.current?.(code);
+      else if (controller === null) early.current.push(code);
+      else controller.scan(code);
+    },
+    [isChoosing, controller],
+  );
   useEffect(() => {
     if (controller !== null) for (const code of early.current.splice(0)) controller.scan(code);
   }, [controller]);
@@ -74,7 +78,7 @@ export function StationDesk({ person, name, changePerson, firstScan }: StationAp
           <StationChoice unknown={isGone ? station : null} scanTarget={choice} onChoose={choose} />
         )}
         {!isChoosing && controller !== null && (
-          <StationBoard view={view} person={person} press={press} reload={() => void controller.reload()} />
+          <StationBoard view={view} person={person} press={press} reload={reload} />
         )}
       </div>
     </Screen>
