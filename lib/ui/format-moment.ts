@@ -12,7 +12,7 @@ export function formatMoment(ms: number, options: { timeZone: string; precision:
   return format.format(ms);
 }
 
-/** To make one takes longer than everything else about a line of a list. */
+/** Kept: to make one is slow beside using it, and a list has many moments. */
 const formats = new Map<string, Intl.DateTimeFormat>();
 
 function newFormat({ timeZone, precision }: { timeZone: string; precision: Precision }) {

@@ -16,8 +16,7 @@ import { useKeptFocus } from '@/lib/ui/use-kept-focus';
  * Where scans come in: typed by a scanner whatever has the focus, seen by the camera, or typed into the box. Scans may
  * follow each other faster than they are answered; `onScan` gets each code with what else its label says. On a tablet
  * the screen's own keyboard stays away until it is asked for. Before the page has woken up, Enter asks for the same page with
- * `?code=…`, so that nothing typed is lost. It is made again only when what it is given changes: it costs as much as
- * the rest of a station's screen.
+ * `?code=…`, so that nothing typed is lost. It is made again only when what it is given changes.
  */
 export const ScanBox = memo(function ScanBox({
   label,

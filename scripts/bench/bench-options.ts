@@ -6,9 +6,13 @@ const schema = z.object({
   out: z.string().default('.reelkin/bench/report'),
   data: z.string().default('.reelkin/bench/data'),
   http: z.boolean().default(true),
+  station: z.boolean().default(false),
 });
 
-/** What `npm run bench` is asked for: `--units`, `--out`, `--data`, and `--no-http` where there is no build. */
+/**
+ * What `npm run bench` is asked for: `--units`, `--out`, `--data`, `--no-http` where there is no build, and `--station`
+ * for a station's page alone.
+ */
 export type BenchOptions = z.infer<typeof schema>;
 
 export function readOptions(args: string[]): BenchOptions {
@@ -20,6 +24,7 @@ export function readOptions(args: string[]): BenchOptions {
       out: { type: 'string' },
       data: { type: 'string' },
       http: { type: 'boolean' },
+      station: { type: 'boolean' },
     },
   });
   return schema.parse(values);

@@ -17,6 +17,7 @@ import { measureAppend } from '@/scripts/bench/measures/append-events';
 import { measureAsBuilt } from '@/scripts/bench/measures/as-built';
 import { measureHttp } from '@/scripts/bench/measures/http';
 import { measureLateMount } from '@/scripts/bench/measures/late-mount';
+import { measureStation } from '@/scripts/bench/measures/station/measure-station';
 import { measureStorage } from '@/scripts/bench/measures/storage';
 import { measureCsv } from '@/scripts/bench/measures/stream-csv';
 import { measureWhereUsed } from '@/scripts/bench/measures/where-used';
@@ -24,7 +25,8 @@ import { openDuckModel } from '@/scripts/bench/models/duckdb-model';
 import { GRAPH_UNITS_MAX, openGraphModel } from '@/scripts/bench/models/graph-model';
 import type { BenchReport, SizeReport } from '@/scripts/bench/report/bench-report';
 import { drawCharts } from '@/scripts/bench/report/draw-charts';
-import { tableOf } from '@/scripts/bench/report/table';
+import { stationRows } from '@/scripts/bench/report/station-rows';
+import { markdownTable, tableOf } from '@/scripts/bench/report/table';
 
 /** DuckDB keeps its copy in memory: beyond this many units it would not fit beside PostgreSQL. */
 const DUCK_UNITS_MAX = 200_000;
@@ -38,11 +40,15 @@ const say = (line: string) => console.log(`${new Date().toISOString().slice(11, 
 process.exitCode = await run(options);
 process.exit();
 
-async function run({ units, out, data, http }: BenchOptions): Promise<number> {
+async function run({ units, out, data, http, station }: BenchOptions): Promise<number> {
   mkdirSync(data, { recursive: true });
   mkdirSync(out, { recursive: true });
   const cluster = await startEmbeddedCluster({ dataFolder: data, report: say });
   try {
+    if (station) {
+      console.log(`\n${markdownTable(stationRows(await measureStation(cluster, say)))}`);
+      return 0;
+    }
     const url = await openEmptyDatabase(cluster, 'bench_append');
     const append = await measureAppend(url);
     for (const { name, reelkin, bare } of append)

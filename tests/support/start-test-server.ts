@@ -15,6 +15,8 @@ export type TestServer = {
   stop: () => Promise<number | null>;
   /** SIGKILL: the death of the server process, with PostgreSQL left behind. */
   kill: () => Promise<void>;
+  /** SIGSTOP: it takes connections and says nothing, as a network that swallows packets; returns what ends it. */
+  freeze: () => () => void;
 };
 
 /** Starts a server with these environment variables on a free port, and waits until it says that it is ready. */
@@ -47,6 +49,10 @@ export async function startTestServer(env: Record<string, string>): Promise<Test
     async kill() {
       child.kill('SIGKILL');
       await exited;
+    },
+    freeze() {
+      child.kill('SIGSTOP');
+      return () => child.kill('SIGCONT');
     },
   };
 }

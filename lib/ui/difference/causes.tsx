@@ -1,5 +1,7 @@
 import { useTimeZone, useTranslations } from 'use-intl';
+import type { EventType, WireEvent } from '@/lib/domain/events/catalogue';
 import type { Cause, CausingEvent, Change } from '@/lib/domain/genealogy/difference';
+import { CodeText } from '@/lib/ui/code-text';
 import { ChangedUnits } from '@/lib/ui/difference/changed-units';
 import classes from '@/lib/ui/difference/difference.module.css';
 import { EventFacts } from '@/lib/ui/events/event-facts';
@@ -22,13 +24,17 @@ export function Causes({ events, changes }: { events: readonly CausingEvent[]; c
     <>
       <Timeline
         history={history}
-        belowOf={({ event: { id } }) => (
-          <>
-            <Arrival cause={causes.get(id)} />
-            <Voided event={causes.get(id)?.voids ?? null} />
-            <ChangedUnits changes={changes.filter(({ by }) => 'event' in by && by.event === id)} />
-          </>
-        )}
+        belowOf={({ event }) => {
+          const changed = changes.filter(({ by }) => 'event' in by && by.event === event.id);
+          return (
+            <>
+              <About event={event} changed={changed} />
+              <Arrival cause={causes.get(event.id)} />
+              <Voided event={causes.get(event.id)?.voids ?? null} />
+              <ChangedUnits changes={changed} />
+            </>
+          );
+        }}
       />
       {amongGroups(changes).map(({ cause, units }) => (
         <section key={cause.from + cause.to} className={classes.among}>
@@ -39,6 +45,27 @@ export function Causes({ events, changes }: { events: readonly CausingEvent[]; c
     </>
   );
 }
+
+/** What an event is about, where neither its facts nor the units that it changed say so. */
+function About({ event, changed }: { event: WireEvent; changed: readonly Change[] }) {
+  const t = useTranslations('difference.events');
+  const { body } = event;
+  if (OF_ITEMS.includes(event.type) && 'item' in body && body.item !== undefined)
+    return (
+      <p>
+        {t('about')} <CodeText code={body.item} kind="item" />
+      </p>
+    );
+  if (!('unit' in body) || changed.some(({ unit }) => unit === body.unit)) return null;
+  return (
+    <p>
+      {t('about')} <CodeText code={body.unit} kind="unit" />
+    </p>
+  );
+}
+
+/** Events whose facts leave out the item that they are about. */
+const OF_ITEMS: readonly EventType[] = ['item.received', 'item.counted', 'item.inspected', 'item.retired'];
 
 /** When an event arrived here, and from which device: this decides which of two answers it is in. */
 function Arrival({ cause }: { cause: CausingEvent | undefined }) {
@@ -63,7 +90,10 @@ function Voided({ event }: { event: CausingEvent['voids'] }) {
   return (
     <p className={classes.voids}>
       <span>{t('voids')}</span> <Moment at={event.at} precision="second" />{' '}
-      <b>{tEvent(eventMessageKey(event.type))}</b> {event.station} <EventFacts event={event} />
+      <b>{tEvent(eventMessageKey(event.type))}</b> {event.station} <EventFacts event={event} />{' '}
+      {OF_ITEMS.includes(event.type) && 'item' in event.body && event.body.item !== undefined && (
+        <CodeText code={event.body.item} kind="item" />
+      )}
     </p>
   );
 }

@@ -18,9 +18,12 @@ export function tableOf(report: BenchReport): string {
     ...httpRows(report),
   ];
   const machine = Object.entries(report.machine).map(([name, value]) => `${name} ${value}`);
+  return `${machine.join(' · ')}\n\n${markdownTable(rows)}`;
+}
+
+/** Rows of measures as Markdown. */
+export function markdownTable(rows: readonly string[][]): string {
   return [
-    machine.join(' · '),
-    '',
     '| measure | p50 / p95 or rate | ratio (must reach) |',
     '|---|---|---|',
     ...rows.map((cells) => `| ${cells.join(' | ')} |`),

@@ -60,6 +60,7 @@ export const difference = {
     count: '{events, plural, one {one event} other {# events}}, in the order of arrival',
     arrived: 'Arrived {time}',
     arrivedFrom: 'Arrived {time} from device {device}',
+    about: 'It is about',
     refused: 'It was refused, and changed nothing but which numbers its device owes.',
     owing: 'With it, the numbers that its device owes became others.',
     voids: 'It takes away:',
