@@ -36,7 +36,11 @@ const nextConfig = {
     'fontkit',
   ],
   outputFileTracingRoot: projectRoot,
-  turbopack: { root: projectRoot },
+  // Messages come compiled (lib/ui/messages/compiled-words.ts): a page needs what formats them, not what reads them.
+  turbopack: {
+    root: projectRoot,
+    resolveAlias: { 'use-intl/format-message': 'use-intl/format-message/format-only' },
+  },
   // npm test and npm run check check the types; who only starts the program need not wait for it.
   typescript: { ignoreBuildErrors: true },
   async headers() {

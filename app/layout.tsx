@@ -11,8 +11,8 @@ import { currentPrincipal } from '@/lib/server/people/current-principal';
 import { readPlant } from '@/lib/server/read-plant';
 import { settings } from '@/lib/server/settings';
 import { AppProviders } from '@/lib/ui/app-providers';
+import { compiledWords } from '@/lib/ui/messages/compiled-words';
 import { en } from '@/lib/ui/messages/en';
-import { wordsOf } from '@/lib/ui/messages/words';
 import { PrintColours } from '@/lib/ui/print-colours';
 import { DemoStrip } from '@/lib/ui/shell/demo-strip';
 import { navScreens } from '@/lib/ui/shell/nav-items';
@@ -40,7 +40,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
         <AppProviders
           timeZone={timeZone}
           language={language}
-          messages={wordsOf(language)}
+          messages={compiledWords(language)}
           serialPatterns={principal === null ? [] : serialPatternsOf(file)}
         >
           {settings().demo && <DemoStrip />}

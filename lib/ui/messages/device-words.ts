@@ -1,7 +1,8 @@
 import { LANGUAGE_COOKIE, type Language, readLanguage } from '@/lib/domain/language';
 import type { Words } from '@/lib/ui/messages/words';
 
-const KEPT_WORDS = 'reelkin.words';
+// Another name than before: what is kept under that one is not compiled.
+const KEPT_WORDS = 'reelkin.compiled-words';
 
 /** A language with its texts. */
 export type Told = { language: Language; messages: Partial<Words> };

@@ -12,7 +12,13 @@ export function FailedPage({ digest, retry }: { digest: string | undefined; retr
   return (
     <Screen title={t('title')}>
       <Trouble meaning="stop" shape={IconAlertOctagonFilled} title={t('title')}>
-        {digest === undefined ? t('noDigest') : t('text', { digest })}
+        {digest === undefined ? (
+          t('noDigest')
+        ) : (
+          <>
+            {t('text')} <code>{digest}</code>
+          </>
+        )}
       </Trouble>
       <Group>
         <Button onClick={retry}>{t('again')}</Button>

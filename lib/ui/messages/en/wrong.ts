@@ -8,7 +8,7 @@ export const wrong = {
   },
   failed: {
     title: 'Something went wrong here',
-    text: 'What was recorded is safe. Try again; if it happens again, tell an administrator this number: {digest}',
+    text: 'What was recorded is safe. Try again; if it happens again, tell an administrator this number:',
     noDigest: 'What was recorded is safe. Try again; if it happens again, tell an administrator.',
     again: 'Try again',
     start: 'Go to the floor',

@@ -63,6 +63,7 @@ export const difference: Translation['difference'] = {
     arrived: 'Llegó {time}',
     arrivedFrom: 'Llegó {time} del equipo {device}',
     refused: 'Fue rechazado, y solo cambió qué números debe su equipo.',
+    about: 'Trata de',
     owing: 'Con él cambiaron los números que debe su equipo.',
     voids: 'Quita:',
     among:

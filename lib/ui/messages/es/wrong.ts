@@ -10,7 +10,7 @@ export const wrong: Translation['wrong'] = {
   },
   failed: {
     title: 'Algo salió mal aquí',
-    text: 'Lo registrado está a salvo. Intente de nuevo; si vuelve a pasar, dé este número a un administrador: {digest}',
+    text: 'Lo registrado está a salvo. Intente de nuevo; si vuelve a pasar, dé este número a un administrador:',
     noDigest: 'Lo registrado está a salvo. Intente de nuevo; si vuelve a pasar, avise a un administrador.',
     again: 'Intentar de nuevo',
     start: 'Ir al piso',

@@ -63,6 +63,7 @@ export const difference: Translation['difference'] = {
     arrived: '{time} 送達',
     arrivedFrom: '{time} 由裝置 {device} 送達',
     refused: '它被拒絕，只改變了裝置所欠的編號。',
+    about: '相關對象',
     owing: '它使裝置所欠的編號改變。',
     voids: '它作廢了：',
     among:

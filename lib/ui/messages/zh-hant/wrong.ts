@@ -10,7 +10,7 @@ export const wrong: Translation['wrong'] = {
   },
   failed: {
     title: '這裡發生問題',
-    text: '已記錄的資料安全無虞。請再試一次；若再發生，請將此編號告知系統管理員：{digest}',
+    text: '已記錄的資料安全無虞。請再試一次；若再發生，請將此編號告知系統管理員：',
     noDigest: '已記錄的資料安全無虞。請再試一次；若再發生，請告知系統管理員。',
     again: '再試一次',
     start: '前往現場',
