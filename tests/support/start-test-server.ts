@@ -24,6 +24,7 @@ export async function startTestServer(env: Record<string, string>): Promise<Test
   if (!existsSync(join(projectRoot, '.next', 'BUILD_ID'))) {
     throw new Error('There is no production build: run npm test, or npx next build first.');
   }
+  const isNew = env.REELKIN_DATA !== undefined && !existsSync(join(env.REELKIN_DATA, 'postgres'));
   const child = spawn(process.execPath, ['--import', 'tsx', 'scripts/serve.ts'], {
     cwd: projectRoot,
     env: { ...withoutOwnSettings(process.env), NODE_ENV: 'production', PORT: '0', ...env },
@@ -40,7 +41,7 @@ export async function startTestServer(env: Record<string, string>): Promise<Test
   const origin = await waitForOrigin(child, () => output);
   return {
     origin,
-    setupLink: await waitForSetupLink(() => output),
+    setupLink: await waitForSetupLink(() => output, isNew ? startLimitMs : 2000),
     output: () => output,
     stop() {
       child.kill('SIGTERM');
@@ -76,9 +77,9 @@ async function waitForOrigin(child: ChildProcess, output: () => string): Promise
   throw new Error(`The server was not ready after ${startLimitMs / 1000} s:\n${output()}`);
 }
 
-/** The link follows the ready line within moments when there is no administrator yet, and not at all otherwise. */
-async function waitForSetupLink(output: () => string): Promise<string | null> {
-  const deadline = performance.now() + 2000;
+/** The link follows the ready line when there is no administrator yet, as in a new folder, and not at all otherwise. */
+async function waitForSetupLink(output: () => string, limitMs: number): Promise<string | null> {
+  const deadline = performance.now() + limitMs;
   while (performance.now() < deadline) {
     const link = /first one here, once: (https?:\S+)/.exec(output())?.[1];
     if (link !== undefined) return link;

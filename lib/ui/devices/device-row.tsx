@@ -6,6 +6,7 @@ import type { DeskAction } from '@/lib/ui/desk/desk-action';
 import { DeskButton } from '@/lib/ui/desk/desk-button';
 import { Moment } from '@/lib/ui/moment';
 import { numberRanges } from '@/lib/ui/number-ranges';
+import table from '@/lib/ui/table.module.css';
 import { Tag } from '@/lib/ui/tags/tag';
 import { useDuration } from '@/lib/ui/use-duration';
 
@@ -77,7 +78,7 @@ export function DeviceRow({
       <td data-label={t('columns.where')}>
         {[last?.station, last?.operator].filter((each) => each !== null && each !== undefined).join(' · ')}
       </td>
-      <td data-label={t('columns.doubt')}>
+      <td className={table.optional} data-label={t('columns.doubt')}>
         {last !== null &&
           (doubtMs >= UNKNOWN_MS
             ? t('doubtUnknown')

@@ -37,7 +37,7 @@ export function DevicesPage({
             <thead>
               <tr>
                 {COLUMNS.map((column) => (
-                  <th key={column} scope="col">
+                  <th key={column} scope="col" className={column === 'doubt' ? table.optional : undefined}>
                     {t(`columns.${column}`)}
                   </th>
                 ))}

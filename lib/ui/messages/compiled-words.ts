@@ -13,8 +13,9 @@ const compiledBy = new Map<Language, Words>();
 export function compiledWords(language: Language): Words {
   const known = compiledBy.get(language);
   if (known !== undefined) return known;
-  // The types of the messages are those of their texts, from which the arguments are told.
-  const compiled = compileTree(wordsOf(language)) as Words;
+  // Only plain objects go to a page, and the compiler's have no prototype. The types of the messages are those of
+  // their texts, from which the arguments are told.
+  const compiled = JSON.parse(JSON.stringify(compileTree(wordsOf(language)))) as Words;
   compiledBy.set(language, compiled);
   return compiled;
 }
