@@ -75,7 +75,7 @@ export function DeviceRow({
       <td data-label={t('columns.lastSeen')}>
         {lastSeenAt === null ? t('never') : <Moment at={lastSeenAt} precision="second" />}
       </td>
-      <td data-label={t('columns.where')}>
+      <td className={table.optional} data-label={t('columns.where')}>
         {[last?.station, last?.operator].filter((each) => each !== null && each !== undefined).join(' · ')}
       </td>
       <td className={table.optional} data-label={t('columns.doubt')}>

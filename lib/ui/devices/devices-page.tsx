@@ -10,6 +10,8 @@ import { Screen } from '@/lib/ui/shell/screen';
 import table from '@/lib/ui/table.module.css';
 
 const COLUMNS = ['device', 'state', 'owes', 'since', 'lastSeen', 'where', 'doubt', 'actions'] as const;
+/** What a tablet has no room for in every language. */
+const OPTIONAL: readonly string[] = ['where', 'doubt'];
 
 /** Every device that records: who owes what since when, who was heard of lately, how far its clock can be wrong. */
 export function DevicesPage({
@@ -37,7 +39,11 @@ export function DevicesPage({
             <thead>
               <tr>
                 {COLUMNS.map((column) => (
-                  <th key={column} scope="col" className={column === 'doubt' ? table.optional : undefined}>
+                  <th
+                    key={column}
+                    scope="col"
+                    className={OPTIONAL.includes(column) ? table.optional : undefined}
+                  >
                     {t(`columns.${column}`)}
                   </th>
                 ))}
