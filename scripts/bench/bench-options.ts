@@ -1,8 +1,17 @@
 import { parseArgs } from 'node:util';
 import { z } from 'zod';
+import { LOGGED_UNITS_MAX } from '@/scripts/bench/line/copy-history';
 
 const schema = z.object({
-  units: z.coerce.number().int().min(1000).max(10_000_000).default(100_000),
+  units: z.coerce
+    .number()
+    .int()
+    .min(1000)
+    .max(9 * LOGGED_UNITS_MAX)
+    .refine((units) => units <= LOGGED_UNITS_MAX || units % LOGGED_UNITS_MAX === 0, {
+      error: 'Beyond a million units, give whole millions.',
+    })
+    .default(100_000),
   out: z.string().default('.reelkin/bench/report'),
   data: z.string().default('.reelkin/bench/data'),
   http: z.boolean().default(true),

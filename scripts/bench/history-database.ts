@@ -5,19 +5,14 @@ import { rebuild } from '@/lib/data/rebuild';
 import { database } from '@/lib/server/database';
 import { putPlant } from '@/lib/server/put-plant';
 import { benchPlant } from '@/scripts/bench/line/bench-plant';
+import { copyHistory, LOGGED_UNITS_MAX } from '@/scripts/bench/line/copy-history';
 import { loadHistory } from '@/scripts/bench/line/load-history';
-import { loadTextbook } from '@/scripts/bench/models/textbook-model';
+import { dropTextbook, loadTextbook } from '@/scripts/bench/models/textbook-model';
 
-/** Largest history that the textbook model is made for. */
-export const TEXTBOOK_UNITS_MAX = 1_000_000;
-
-/** How long a history took to load, in seconds. */
-export type Loaded = {
-  events: number;
-  loadSeconds: number;
-  rebuildSeconds: number;
-  textbookSeconds: number | null;
-};
+/** How long a history took to load, in seconds; one that was made by copying another has only that. */
+export type Loaded =
+  | { events: number; loadSeconds: number; rebuildSeconds: number; textbookSeconds: number }
+  | { times: number; copySeconds: number };
 
 /** Makes an empty, migrated database with the benchmark's plant; points the use cases at it. */
 export async function openEmptyDatabase(cluster: EmbeddedCluster, name: string): Promise<string> {
@@ -48,11 +43,22 @@ export async function loadHistoryDatabase(
   report(`${events} events in the log after ${loadSeconds.toFixed(1)} s; rebuilding`);
   const [, rebuildSeconds] = await timed(() => rebuild(url, () => undefined));
   report(`rebuilt in ${rebuildSeconds.toFixed(1)} s, ${Math.round(events / rebuildSeconds)} events a second`);
-  if (unitCount > TEXTBOOK_UNITS_MAX)
-    return { url, loaded: { events, loadSeconds, rebuildSeconds, textbookSeconds: null } };
   const [, textbookSeconds] = await timed(() => loadTextbook(url, unitCount));
   report(`textbook model in ${textbookSeconds.toFixed(1)} s`);
   return { url, loaded: { events, loadSeconds, rebuildSeconds, textbookSeconds } };
+}
+
+/** Makes the largest logged database so many times as large, without the textbook's tables. */
+export async function copyHistoryDatabase(
+  cluster: EmbeddedCluster,
+  times: number,
+  report: (line: string) => void,
+): Promise<{ url: string; loaded: Loaded }> {
+  const url = urlOf(cluster, `bench_${LOGGED_UNITS_MAX}`);
+  await dropTextbook(url);
+  const [, copySeconds] = await timed(() => copyHistory(url, times, report));
+  report(`copied in ${copySeconds.toFixed(1)} s`);
+  return { url, loaded: { times, copySeconds } };
 }
 
 /** Ends the use cases' connections. */

@@ -7,12 +7,13 @@ import { openPool } from '@/lib/data/pool';
 import { type BenchOptions, readOptions, sizesUpTo } from '@/scripts/bench/bench-options';
 import {
   closeDatabase,
+  copyHistoryDatabase,
   loadHistoryDatabase,
   openEmptyDatabase,
-  TEXTBOOK_UNITS_MAX,
 } from '@/scripts/bench/history-database';
 import { toolCode } from '@/scripts/bench/line/bench-codes';
 import { TOOL_SLOTS } from '@/scripts/bench/line/bench-plant';
+import { copiedCode, LOGGED_UNITS_MAX } from '@/scripts/bench/line/copy-history';
 import { measureAppend } from '@/scripts/bench/measures/append-events';
 import { measureAsBuilt } from '@/scripts/bench/measures/as-built';
 import { measureHttp } from '@/scripts/bench/measures/http';
@@ -20,7 +21,7 @@ import { measureLateMount } from '@/scripts/bench/measures/late-mount';
 import { measureStation } from '@/scripts/bench/measures/station/measure-station';
 import { measureStorage } from '@/scripts/bench/measures/storage';
 import { measureCsv } from '@/scripts/bench/measures/stream-csv';
-import { measureWhereUsed } from '@/scripts/bench/measures/where-used';
+import { compareCopies, measureWhereUsed, usedReels } from '@/scripts/bench/measures/where-used';
 import { openDuckModel } from '@/scripts/bench/models/duckdb-model';
 import { GRAPH_UNITS_MAX, openGraphModel } from '@/scripts/bench/models/graph-model';
 import type { BenchReport, SizeReport } from '@/scripts/bench/report/bench-report';
@@ -30,6 +31,8 @@ import { markdownTable, tableOf } from '@/scripts/bench/report/table';
 
 /** DuckDB keeps its copy in memory: beyond this many units it would not fit beside PostgreSQL. */
 const DUCK_UNITS_MAX = 200_000;
+
+const REELS_ASKED = 200;
 
 /** The first stencil: it touched the first 50,000 units. */
 const STENCIL = toolCode(TOOL_SLOTS[0], 0);
@@ -83,8 +86,13 @@ async function measureSize(
   folder: string,
 ): Promise<{ url: string; report: SizeReport }> {
   say(`${size} units`);
-  const { url, loaded } = await loadHistoryDatabase(cluster, size, say);
-  const hasTextbook = size <= TEXTBOOK_UNITS_MAX;
+  const hasTextbook = size <= LOGGED_UNITS_MAX;
+  const copies = Math.ceil(size / LOGGED_UNITS_MAX);
+  const { url, loaded } = hasTextbook
+    ? await loadHistoryDatabase(cluster, size, say)
+    : await copyHistoryDatabase(cluster, copies, say);
+  const logged = Math.min(size, LOGGED_UNITS_MAX);
+  const reels = usedReels(logged, REELS_ASKED).map((reel, index) => copiedCode(reel, index % copies));
   const pool = openPool({ url, use: 'reading' });
   const owner = new pg.Client({ connectionString: url, options: '-c TimeZone=UTC -c jit=off' });
   await owner.connect();
@@ -92,10 +100,11 @@ async function measureSize(
     await owner.query('vacuum (analyze)');
     const duck = hasTextbook && size <= DUCK_UNITS_MAX ? await openDuckModel(owner, folder) : null;
     const graph = size <= GRAPH_UNITS_MAX ? await openGraphModel(owner, size) : null;
-    const whereUsed = await measureWhereUsed(owner, size, { hasTextbook, duck, graph });
+    if (copies > 1) await compareCopies(usedReels(logged, REELS_ASKED), copies);
+    const whereUsed = await measureWhereUsed(owner, reels, { hasTextbook, duck, graph });
     duck?.close();
     say('where-used measured, all models answer the same');
-    const asBuilt = await measureAsBuilt(pool, size, hasTextbook);
+    const asBuilt = await measureAsBuilt(pool, logged, hasTextbook);
     const storage = await measureStorage(owner, size, hasTextbook);
     await measureCsv(STENCIL);
     const csv = await measureCsv(STENCIL);

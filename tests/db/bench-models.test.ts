@@ -7,11 +7,12 @@ import { putPlant } from '@/lib/server/put-plant';
 import { whereUsedCsv } from '@/lib/server/where-used-csv';
 import { toolCode, unitCode } from '@/scripts/bench/line/bench-codes';
 import { benchPlant, TOOL_SLOTS } from '@/scripts/bench/line/bench-plant';
+import { copiedCode, copyHistory } from '@/scripts/bench/line/copy-history';
 import { generateEvents } from '@/scripts/bench/line/generate-events';
 import { loadHistory } from '@/scripts/bench/line/load-history';
 import { compareAsBuilt } from '@/scripts/bench/measures/as-built';
 import { measureCsv } from '@/scripts/bench/measures/stream-csv';
-import { compareWhereUsed, type Models, usedReels } from '@/scripts/bench/measures/where-used';
+import { compareCopies, compareWhereUsed, type Models, usedReels } from '@/scripts/bench/measures/where-used';
 import { expectEqual } from '@/scripts/bench/models/canonical-answer';
 import { type DuckModel, openDuckModel } from '@/scripts/bench/models/duckdb-model';
 import { openGraphModel } from '@/scripts/bench/models/graph-model';
@@ -92,6 +93,24 @@ describe('the benchmark', () => {
         'q',
       ),
     ).toThrow(/differently/);
+  });
+});
+
+describe('a history that was copied', () => {
+  it('answers about each copy as about the first', async () => {
+    const fresh = await openFreshDatabase();
+    try {
+      await putPlant(benchPlant(), 'test');
+      await loadHistory(fresh.ownerUrl, UNITS, silent);
+      await rebuild(fresh.ownerUrl, silent);
+      await copyHistory(fresh.ownerUrl, 3, silent);
+      await compareCopies(usedReels(UNITS, 60), 3);
+      const stencil = await measureCsv(copiedCode(toolCode(TOOL_SLOTS[0], 0), 2));
+      expect(stencil.rows).toBe(UNITS + UNITS / 50);
+    } finally {
+      await closeDatabase();
+      await fresh.drop();
+    }
   });
 });
 

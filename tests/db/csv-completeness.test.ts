@@ -8,10 +8,11 @@ databaseWithPeople();
 
 const make = eventMaker();
 
-async function linesOf(item: string): Promise<string[]> {
+async function linesOf(item: string, more: Record<string, string> = {}): Promise<string[]> {
   const headers = { authorization: `Bearer ${TEST_API_TOKEN}` };
+  const query = new URLSearchParams({ item, ...more });
   const response = await GET(
-    new Request(`http://reelkin.test/api/trace/where-used.csv?item=${item}`, { headers }),
+    new Request(`http://reelkin.test/api/trace/where-used.csv?${query}`, { headers }),
   );
   expect(response.status).toBe(200);
   return (await response.text()).split('\r\n');
@@ -38,4 +39,30 @@ it('a CSV tells in its heading and in every row whether its answer is complete, 
   const nothing = await linesOf('NEVER');
   expect(nothing).toHaveLength(2);
   expect(nothing[0]).toMatch(/not complete as of/);
+});
+
+it('a CSV has the same rows whether PostgreSQL wrote them or they were read whole for a moment', async () => {
+  const station = { station: 'HAND-1', gate: 'record' } as const;
+  const used = [{ item: 'L-2', positions: ['C1'] }];
+  const units = ['=U, "1"', '-U', '@U', '＋U', 'U;2', "'U"];
+  const events = [
+    ...units.map((unit) => make.passed(unit, 'HAND-1', station, { used })),
+    make.make('item.mounted', { item: 'L-2', slot: 'S1' }, { ...station, uncertaintyMs: 300_000 }),
+    make.passed('U-9', 'HAND-1', station),
+    make.joined('-U', '+OUTER', { gate: 'record' }),
+    make.make('unit.packed', { unit: '@U', container: '=C' }, { gate: 'record' }),
+    make.make(
+      'container.shipped',
+      { container: '=C', shipment: '-S', customer: 'Tarn, "Valley"' },
+      { gate: 'record' },
+    ),
+  ];
+  const results = await recordHistory(events);
+  expect(results.filter(({ outcome }) => outcome !== 'recorded')).toEqual([]);
+  const [, ...now] = await linesOf('L-2');
+  const [, ...moment] = await linesOf('L-2', { knownAt: '2999-01-01T00:00:00Z' });
+  expect(now).toEqual(moment);
+  const text = now.join('\n');
+  for (const cell of [`"'=U, ""1"""`, "'-U", "'@U", "'＋U", "'=C", "'-S", '"Tarn, ""Valley"""', "'+OUTER"])
+    expect(text).toContain(cell);
 });

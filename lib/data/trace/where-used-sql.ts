@@ -4,6 +4,10 @@ import { BREADTH_MAX } from '@/lib/domain/genealogy/breadth';
 import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
 import { formatInstant, instantOf } from '@/lib/domain/time';
 
+// Whether an item is material, and whether its slot supplies positions of a BOM only; where one is unknown, as the other.
+const SLOT_KIND = `coalesce(i.kind, s.holds, 'reel') in ('reel', 'lot') as is_material,
+         coalesce(s.holds, i.kind, 'reel') in ('reel', 'lot') as is_of_bom`;
+
 /** A statement with its values. */
 export type Statement = { text: string; values: unknown[] };
 
@@ -31,54 +35,45 @@ export function whereUsedStatement(
   const text = `
 with recursive
 ${base},
-draw as (
-  select * from base
+passed_on as (
+  ${salvagedFrom('base')}
   union
-  select s.unit, d.is_material, d.is_certain, d.doubt, array[s.position], s.at, s.event
+  ${salvagedFrom('passed_on')}
+),
+draw as (
+  select d.*,
+         -- Few units were ever repaired: for all others the positions need no look.
+         d.is_material and cardinality(d.positions) > 0
+           and exists (select from read.removal r where r.unit = d.unit) as is_repaired
+  from (select * from base union all select * from passed_on) d
+),
+own(unit, is_material, is_certain, doubt, from_at, from_event, to_at, to_event, through) as (
+  select unit, is_material, is_certain, doubt, held_at, held_event, 'infinity'::timestamptz, ${LAST_EVENT},
+         array[]::text[] collate "C"
+  from draw where not is_repaired
+  union all
+  select d.unit, d.is_material, d.is_certain, d.doubt, d.held_at, d.held_event, coalesce(last.at, 'infinity'),
+         coalesce(last.event, ${LAST_EVENT}), array[]::text[] collate "C"
   from draw d
-  join read.salvage s on s.from_unit = d.unit and s.from_position = any(d.positions)
-  left join lateral (
-    select r.at, r.event from read.removal r
-    where r.unit = s.from_unit and r.position = s.from_position and (r.at, r.event) < (s.at, s.event)
-    order by r.at desc, r.event desc limit 1
-  ) cut on true
-  where (d.held_at, d.held_event) < (coalesce(cut.at, s.at), coalesce(cut.event, s.event))
+  cross join lateral (
+    select first.at, first.event
+    from unnest(d.positions) as p(position)
+    left join lateral (
+      select r.at, r.event from read.removal r
+      where r.unit = d.unit and r.position = p.position and (r.at, r.event) > (d.held_at, d.held_event)
+      order by r.at, r.event limit 1
+    ) first on true
+    order by first.at desc nulls first, first.event desc limit 1
+  ) last
+  where d.is_repaired
+),
+around as (
+  ${joinedFrom('own')}
+  union
+  ${joinedFrom('around')}
 ),
 held as (
-  select d.unit, d.is_material, d.is_certain, d.doubt, d.held_at as from_at, d.held_event as from_event,
-         coalesce(gone.at, 'infinity') as to_at, coalesce(gone.event, ${LAST_EVENT}) as to_event,
-         array[]::text[] collate "C" as through
-  from draw d
-  -- Few units were ever repaired: for all others the positions need no look.
-  cross join lateral (
-    select d.is_material and cardinality(d.positions) > 0
-      and exists (select from read.removal r where r.unit = d.unit) as is_repaired
-  ) x
-  left join lateral (
-    select last.at, last.event
-    from (
-      select p.position, first.at, first.event
-      from unnest(d.positions) as p(position)
-      left join lateral (
-        select r.at, r.event from read.removal r
-        where r.unit = d.unit and r.position = p.position and (r.at, r.event) > (d.held_at, d.held_event)
-        order by r.at, r.event limit 1
-      ) first on true
-      where x.is_repaired
-      order by first.at desc nulls first, first.event desc limit 1
-    ) last
-  ) gone on true
-  union
-  select j.outer_unit, h.is_material, h.is_certain, h.doubt,
-         case when (j.at, j.event) > (h.from_at, h.from_event) then j.at else h.from_at end,
-         case when (j.at, j.event) > (h.from_at, h.from_event) then j.event else h.from_event end,
-         case when (j.to_at, j.to_event) < (h.to_at, h.to_event) then j.to_at else h.to_at end,
-         case when (j.to_at, j.to_event) < (h.to_at, h.to_event) then j.to_event else h.to_event end,
-         h.unit || h.through
-  from held h
-  join read.joining j on j.inner_unit = h.unit
-  where (j.at, j.event) < (h.to_at, h.to_event) and (h.from_at, h.from_event) < (j.to_at, j.to_event)
-    and j.outer_unit <> all(h.unit || h.through)
+  select * from own union all select * from around
 ),
 ranked as (
   select unit, is_certain, doubt, through,
@@ -102,7 +97,9 @@ answer as (
   from best b
   left join read.unit u on u.unit = b.unit
   -- Few units are inside another one: all others are where their own row says.
-  left join read.unit o on o.unit = u.outermost
+  left join lateral (
+    select o.place, o.place_station, o.container from read.unit o where o.unit = u.outermost offset 0
+  ) o on true
   cross join lateral (
     select case when u.outermost is null then u.place else o.place end as place,
            case when u.outermost is null then u.place_station else o.place_station end as station,
@@ -112,6 +109,34 @@ answer as (
   ${filter}
 )`;
   return { text, values };
+}
+
+/** Draws that went on with a part salvaged from a unit of `source`, unless that part had been put in only later. */
+function salvagedFrom(source: 'base' | 'passed_on'): string {
+  return `select s.unit, d.is_material, d.is_certain, d.doubt, array[s.position] as positions, s.at as held_at,
+         s.event as held_event
+  from ${source} d
+  join read.salvage s on s.from_unit = d.unit and s.from_position = any(d.positions)
+  left join lateral (
+    select r.at, r.event from read.removal r
+    where r.unit = s.from_unit and r.position = s.from_position and (r.at, r.event) < (s.at, s.event)
+    order by r.at desc, r.event desc limit 1
+  ) cut on true
+  where (d.held_at, d.held_event) < (coalesce(cut.at, s.at), coalesce(cut.event, s.event))`;
+}
+
+/** The units that units of `source` were inside of, while those held what was drawn. */
+function joinedFrom(source: 'own' | 'around'): string {
+  return `select j.outer_unit as unit, h.is_material, h.is_certain, h.doubt,
+         case when (j.at, j.event) > (h.from_at, h.from_event) then j.at else h.from_at end as from_at,
+         case when (j.at, j.event) > (h.from_at, h.from_event) then j.event else h.from_event end as from_event,
+         case when (j.to_at, j.to_event) < (h.to_at, h.to_event) then j.to_at else h.to_at end as to_at,
+         case when (j.to_at, j.to_event) < (h.to_at, h.to_event) then j.to_event else h.to_event end as to_event,
+         h.unit || h.through as through
+  from ${source} h
+  join read.joining j on j.inner_unit = h.unit
+  where (j.at, j.event) < (h.to_at, h.to_event) and (h.from_at, h.from_event) < (j.to_at, j.to_event)
+    and j.outer_unit <> all(h.unit || h.through)`;
 }
 
 type Param = (value: unknown, type: string) => string;
@@ -173,28 +198,29 @@ function itemDraws(question: WhereUsedQuestion, param: Param, windows: readonly 
   return `${doubt === null ? '' : doubtWindows(doubt)}
 -- What stood in a slot; of an item that a splice ended, the grey zone is one more stay, with nothing certain in it.
 stay as materialized (
-  select m.station, m.slot, i.kind, m.from_at, m.from_low, greatest(m.from_high, z.grey_until) as from_high,
-         m.to_at, m.to_low, m.to_high, z.grey_until, false as is_ending
+  select m.station, m.slot, m.from_at, m.from_low, greatest(m.from_high, z.grey_until) as from_high,
+         m.to_at, m.to_low, m.to_high, z.grey_until, false as is_ending, ${SLOT_KIND}
   from read.mount m
   ${itemJoin('m')}
+  left join read.plant_slot s on s.station = m.station and s.slot = m.slot
   left join lateral (${GREY_UNTIL}) z on true
   where ${mounts.join(' and ')} and m.from_at < m.to_at
   union all
-  select m.station, m.slot, i.kind, m.from_at, m.from_low, 'infinity', m.to_at, '-infinity', z.grey_until, z.grey_until,
-         true
+  select m.station, m.slot, m.from_at, m.from_low, 'infinity', m.to_at, '-infinity', z.grey_until, z.grey_until,
+         true, ${SLOT_KIND}
   from read.splice g
   ${itemJoin('g')}
   join read.mount m on m.event = g.event
+  left join read.plant_slot s on s.station = m.station and s.slot = m.slot
   left join lateral (${GREY_UNTIL}) z on true
   where ${endings.join(' and ')} and m.from_at < m.to_at
 ),
 base(unit, is_material, is_certain, doubt, positions, held_at, held_event) as (
-  select p.unit, coalesce(m.kind, s.holds, 'reel') in ('reel', 'lot'),
+  select p.unit, m.is_material,
          ${doubt === null ? inSlot : `${inSlot} and w.bits is null`},
          ${doubt === null ? slotBits : doubtfulBits({ inSlot, slotBits })},
          coalesce(b.positions, '{}'), p.at, p.event
   from stay m
-  left join read.plant_slot s on s.station = m.station and s.slot = m.slot
   cross join generate_series(0, ${BREADTH_MAX}) as k(breadth)
   -- Kept apart by the offset: each stay and breadth is one range of the index, whatever the planner thinks of sizes.
   cross join lateral (
@@ -203,12 +229,15 @@ base(unit, is_material, is_certain, doubt, positions, held_at, held_event) as (
       and p.high >= m.from_low and p.high < m.to_high + read.breadth_span(k.breadth) and p.low < m.to_high
     offset 0
   ) p
-  left join read.unit u on u.unit = p.unit
+  -- A tool touches every unit, whatever its product.
+  left join lateral (
+    select u.product, u.revision from read.unit u where u.unit = p.unit and (m.is_material or m.is_of_bom) offset 0
+  ) u on true
   left join read.bom_slot b
     on b.station = m.station and b.slot = m.slot and b.product = u.product and b.revision = u.revision
   ${byOperator}
   ${doubt === null ? '' : WINDOW_BITS}
-  where (b.slot is not null or coalesce(s.holds, m.kind, 'reel') not in ('reel', 'lot')) and ${slotTime.test}
+  where (b.slot is not null or not m.is_of_bom) and ${slotTime.test}
   ${doubt === null ? '' : namedDraws}
   union all
   select d.unit, coalesce(i.kind in ('reel', 'lot'), true), ${directTime.certain}, 0, d.positions, d.at, d.event

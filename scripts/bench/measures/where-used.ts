@@ -3,6 +3,7 @@ import { whereUsedStatement } from '@/lib/data/trace/where-used-sql';
 import { whereUsed } from '@/lib/server/where-used';
 import { reelCode, UNITS_PER_REEL } from '@/scripts/bench/line/bench-codes';
 import { REEL_SLOTS } from '@/scripts/bench/line/bench-plant';
+import { copiedCode } from '@/scripts/bench/line/copy-history';
 import { canonicalAnswer, expectEqual, flatAnswer } from '@/scripts/bench/models/canonical-answer';
 import type { DuckModel } from '@/scripts/bench/models/duckdb-model';
 import { FLOOR, FLOOR_RANGE, FLOOR_WITH_PLACES } from '@/scripts/bench/models/floor';
@@ -10,7 +11,6 @@ import type { GraphModel } from '@/scripts/bench/models/graph-model';
 import { TEXTBOOK_WHERE_USED } from '@/scripts/bench/models/textbook-model';
 import { type Timing, timeEach } from '@/scripts/bench/report/percentiles';
 
-const REELS_ASKED = 200;
 const COMPARED = 60;
 
 export type Models = { hasTextbook: boolean; duck: DuckModel | null; graph: GraphModel | null };
@@ -45,6 +45,36 @@ export async function compareWhereUsed(
   return rows / reels.length;
 }
 
+/** Asks for reels of the first copy and for the same ones of the others: an answer must only differ by its codes. */
+export async function compareCopies(reels: readonly string[], times: number): Promise<void> {
+  for (const [index, item] of reels.entries()) {
+    const copy = 1 + (index % (times - 1));
+    const { units } = await whereUsed({ item, limit: 5000 });
+    const copied = await whereUsed({ item: copiedCode(item, copy), limit: 5000 });
+    const answers = [
+      {
+        model: 'the first copy',
+        answer: canonicalAnswer(flatAnswer(units).map((row) => copiedRow(row, copy))),
+      },
+      { model: `copy ${copy}`, answer: canonicalAnswer(flatAnswer(copied.units)) },
+    ];
+    if (units.length === 0) throw new Error('The benchmark compared no row at all.');
+    expectEqual(answers, `where-used of ${item}`);
+  }
+}
+
+function copiedRow(row: Record<string, unknown>, copy: number): Record<string, unknown> {
+  const shift = (value: unknown): unknown => (typeof value === 'string' ? copiedCode(value, copy) : value);
+  const { unit, container, shipment, through } = row;
+  return {
+    ...row,
+    unit: shift(unit),
+    container: shift(container),
+    shipment: shift(shipment),
+    through: Array.isArray(through) ? through.map(shift) : through,
+  };
+}
+
 function askTextbook(client: pg.ClientBase, item: string) {
   return client.query({ name: 'textbook', text: TEXTBOOK_WHERE_USED, values: [item] });
 }
@@ -52,11 +82,10 @@ function askTextbook(client: pg.ClientBase, item: string) {
 /** Where-used of one reel, all fields: compares the models' answers, then times each of them on the same connection. */
 export async function measureWhereUsed(
   client: pg.ClientBase,
-  unitCount: number,
+  reels: readonly string[],
   models: Models,
 ): Promise<WhereUsedTimes> {
   const { hasTextbook, duck, graph } = models;
-  const reels = usedReels(unitCount, REELS_ASKED);
   const own = (item: string) => {
     const { text, values } = whereUsedStatement({ item, limit: 5000 });
     return client.query({ name: 'own', text: `${text} select * from answer order by unit`, values });

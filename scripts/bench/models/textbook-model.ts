@@ -32,6 +32,16 @@ export async function loadTextbook(url: string, unitCount: number): Promise<void
   }
 }
 
+/** Gives back the textbook model's room on the disk. */
+export async function dropTextbook(url: string): Promise<void> {
+  const pool = openPool({ url, connectionCountMax: 1, use: 'plain' });
+  try {
+    await pool.query('drop schema if exists textbook cascade');
+  } finally {
+    await pool.end();
+  }
+}
+
 /** Where-used by the textbook: a look-up, and the same places as Reelkin's. */
 export const TEXTBOOK_WHERE_USED = `
   select d.unit, u.product, u.revision, case when d.is_certain then 'certain' else 'possible' end as certainty,

@@ -42,12 +42,7 @@ function sizeRows({ units, loaded, whereUsed, asBuilt, storage, csv, lateMounts 
   const late = lateMounts.map(({ rowsWritten, unitsMoved }) => `${rowsWritten} rows for ${unitsMoved} units`);
   const size = units.toLocaleString('en');
   return [
-    [`${size} units: load`, `${loaded.events} events, COPY ${loaded.loadSeconds.toFixed(0)} s`, ''],
-    [
-      `${size} units: rebuild`,
-      `${loaded.rebuildSeconds.toFixed(0)} s, ${Math.round(loaded.events / loaded.rebuildSeconds)} events/s`,
-      '',
-    ],
+    ...loadRows(size, loaded),
     [
       `${size} units: where-used of a reel, ${whereUsed.rows.toFixed(0)} rows`,
       Object.entries(times)
@@ -75,6 +70,26 @@ function sizeRows({ units, loaded, whereUsed, asBuilt, storage, csv, lateMounts 
       '(≥ 100,000 rows/s)',
     ],
     [`${size} units: one late mount`, late.join('; '), '(constant)'],
+  ];
+}
+
+function loadRows(size: string, loaded: SizeReport['loaded']): string[][] {
+  if ('times' in loaded)
+    return [
+      [
+        `${size} units: the read tables of the size before, ${loaded.times} times`,
+        `copied in SQL in ${loaded.copySeconds.toFixed(0)} s`,
+        '',
+      ],
+    ];
+  const { events, loadSeconds, rebuildSeconds } = loaded;
+  return [
+    [`${size} units: load`, `${events} events, COPY ${loadSeconds.toFixed(0)} s`, ''],
+    [
+      `${size} units: rebuild`,
+      `${rebuildSeconds.toFixed(0)} s, ${Math.round(events / rebuildSeconds)} events/s`,
+      '',
+    ],
   ];
 }
 
