@@ -38,6 +38,8 @@ export const NO_STATION: StationView = {
 };
 
 const KEEP_AFTER_MS = 1000;
+/** A verdict that comes sooner is shown without the question before it: one picture less to draw. */
+const QUESTION_SHOWN_AFTER_MS = 150;
 
 type Answer = Pick<Extract<SessionInput, { kind: 'answered' }>, 'answer' | 'scan' | 'product'>;
 type Options = { station: string; person: PersonPrincipal; recorder: FactRecorder };
@@ -56,6 +58,7 @@ export class StationController {
   #stopFollowing: () => void = () => undefined;
   #replica: Promise<StationReplica> | null = null;
   #view = NO_STATION;
+  #telling: ReturnType<typeof setTimeout> | undefined;
 
   constructor(options: Options) {
     this.#options = options;
@@ -111,7 +114,8 @@ export class StationController {
   /** A code from the scan box. */
   scan(code: string): void {
     const isBad = codeFault(code) !== null;
-    this.#show({ ...this.#view, badScan: isBad ? code : null });
+    const badScan = isBad ? code : null;
+    if (badScan !== this.#view.badScan) this.#show({ ...this.#view, badScan });
     if (isBad) giveSignal('stop');
     else this.dispatch({ kind: 'scanned', code });
   }
@@ -309,6 +313,16 @@ export class StationController {
 
   #show(view: StationView): void {
     this.#view = view;
+    if (view.session.task.step === 'asking') {
+      this.#telling ??= setTimeout(() => this.#tell(), QUESTION_SHOWN_AFTER_MS);
+      return;
+    }
+    this.#tell();
+  }
+
+  #tell(): void {
+    clearTimeout(this.#telling);
+    this.#telling = undefined;
     for (const listener of this.#listeners) listener();
   }
 }
