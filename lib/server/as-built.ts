@@ -22,6 +22,7 @@ import { drawsOf, type Overlap, type UnitDraw } from '@/lib/domain/genealogy/uni
 import type { Plant } from '@/lib/domain/plant/plant';
 import { formatInstant, instantOf } from '@/lib/domain/time';
 import { foldUnit } from '@/lib/domain/units/fold-unit';
+import type { UnitState } from '@/lib/domain/units/unit-state';
 import { database } from '@/lib/server/database';
 
 /** A stay seen from one end: the other unit. */
@@ -78,8 +79,11 @@ async function readComplete(
   unit: string,
   asOf?: string,
 ): Promise<(AsBuilt & Completeness) | null> {
-  const built = await new AsBuiltReader(db).read(unit);
-  return built === null ? null : { ...(await findCompleteness(db, asOf)), ...built };
+  const [built, completeness] = await Promise.all([
+    new AsBuiltReader(db).read(unit),
+    findCompleteness(db, asOf),
+  ]);
+  return built === null ? null : { ...completeness, ...built };
 }
 
 function usOf(instant: string | undefined): number {
@@ -108,9 +112,10 @@ export class AsBuiltReader {
       subjectUnit(event) === unit && !isVoided ? [event] : [],
     );
     this.#histories.set(unit, own);
-    const { product, revision } = foldUnit(unit, own, plant);
+    const state = foldUnit(unit, own, plant);
+    const { product, revision } = state;
     const [{ place, containers }, draws] = await Promise.all([
-      this.#whereIs(unit, parents, plant),
+      this.#whereIs({ unit, state, parents, plant }),
       this.#draws(unit, plant),
     ]);
     return {
@@ -147,8 +152,8 @@ export class AsBuiltReader {
     const events: LoggedEvent[] = [];
     for (const each of family) events.push(...(await this.#history(each)));
     const recorded = await findOverlaps(this.#db, events);
-    const overlaps = await this.#inDoubt(events, recorded, plant);
-    const items = await this.#items(events, overlaps);
+    const overlaps = await this.#inDoubt(events, recorded.byPass, plant);
+    const items = await this.#items(events, overlaps, recorded.items);
     return drawsOf(
       {
         plant,
@@ -178,23 +183,29 @@ export class AsBuiltReader {
     return new Map(passes.map((pass) => [pass.id, applyWindows(pass, recorded.get(pass.id) ?? [], windows)]));
   }
 
+  /** What is known of every item that was drawn, most of it with the slots already. */
   async #items(
     events: readonly LoggedEvent[],
     overlaps: ReadonlyMap<string, Overlap[]>,
-  ): Promise<Map<string, ItemFacts>> {
+    known: ReadonlyMap<string, ItemFacts | null>,
+  ): Promise<ReadonlyMap<string, ItemFacts | null>> {
     const named = events.flatMap((event) => directDrawsOf(event).map((draw) => draw.item));
     const slotted = [...overlaps.values()].flat().map((overlap) => overlap.item);
-    return findItemFacts(this.#db, [...new Set([...named, ...slotted])]);
+    const unknown = new Set([...named, ...slotted].filter((item) => !known.has(item)));
+    if (unknown.size === 0) return known;
+    return new Map([...known, ...(await findItemFacts(this.#db, [...unknown]))]);
   }
 
   /** Where a unit was: its outermost unit's place, with the containers around that, innermost first. */
-  async #whereIs(
-    unit: string,
-    parents: readonly Joining[],
-    plant: Plant,
-  ): Promise<{ place: Place; containers: string[] }> {
-    const outermost = await this.#outermost(unit, parents);
-    const state = foldUnit(outermost, await this.#history(outermost), plant);
+  async #whereIs(of: {
+    unit: string;
+    state: UnitState;
+    parents: readonly Joining[];
+    plant: Plant;
+  }): Promise<{ place: Place; containers: string[] }> {
+    const outermost = await this.#outermost(of.unit, of.parents);
+    const state =
+      outermost === of.unit ? of.state : foldUnit(outermost, await this.#history(outermost), of.plant);
     if (state.isScrapped) return { place: { kind: 'scrapped' }, containers: [] };
     switch (state.placing) {
       case null:

@@ -6,7 +6,7 @@ import type { Certainty, Doubt, Relation } from '@/lib/domain/genealogy/answer';
 import { directDrawsOf } from '@/lib/domain/genealogy/draw-rows';
 import type { Plant } from '@/lib/domain/plant/plant';
 import { compareKeys, type OrderKey } from '@/lib/domain/time';
-import { foldUnit } from '@/lib/domain/units/fold-unit';
+import { productOf } from '@/lib/domain/units/fold-unit';
 
 /**
  * An item that stood, or may have stood, in a slot while a unit was processed: `because` says what the record cannot
@@ -60,7 +60,7 @@ export function drawsOf(ledger: Ledger, unit: string): UnitDraw[] {
 
 function heldBy(ledger: Ledger, unit: string, carriedBy: Map<string, Held[]>): Held[] {
   const history = ledger.history(unit);
-  const { product, revision } = foldUnit(unit, history, ledger.plant);
+  const { product, revision } = productOf(history);
   const entry = ledger.plant.product(product, revision);
   return history.flatMap((event) => [
     ...slotDraws(ledger, event, entry),
@@ -127,7 +127,7 @@ function carriedDraws(ledger: Ledger, event: LoggedEvent, carriedBy: Map<string,
   const known = carriedBy.get(event.id);
   if (known !== undefined) return known;
   const donor = ledger.history(fromUnit);
-  const { product, revision } = foldUnit(fromUnit, donor, ledger.plant);
+  const { product, revision } = productOf(donor);
   const entry = ledger.plant.product(product, revision);
   const removal = donor.findLast(
     (each) =>

@@ -4,28 +4,35 @@ import { ATTEMPTS_DEFAULT, type Plant } from '@/lib/domain/plant/plant';
 import { isFinished, offRouteKey, stepFor } from '@/lib/domain/units/progress';
 import { UNSEEN_UNIT, type UnitState } from '@/lib/domain/units/unit-state';
 
+type UnitProduct = Pick<UnitState, 'product' | 'revision' | 'isStarted'>;
+
 /**
  * A unit's state from all its events that count, in order (by time, ties by id) and without voided ones.
  * The product is that of the last start, whatever came before it: a result may be recorded before its start.
  */
 export function foldUnit(unit: string, events: readonly LoggedEvent[], plant: Plant): UnitState {
-  const start = events.findLast((event) => event.type === 'unit.started');
-  let state = start === undefined ? UNSEEN_UNIT : withProduct(UNSEEN_UNIT, start);
+  let state: UnitState = { ...UNSEEN_UNIT, ...productOf(events) };
   for (const event of events)
     state =
       event.type === 'unit.started' ? placed(unit, state, plant) : extendUnit(unit, state, event, plant);
   return state;
 }
 
-function withProduct(state: UnitState, event: EventOf<'unit.started'>): UnitState {
-  return { ...state, product: event.body.product, revision: event.body.revision, isStarted: true };
+/** What a unit is, from the same events. */
+export function productOf(events: readonly LoggedEvent[]): UnitProduct {
+  const start = events.findLast((event) => event.type === 'unit.started');
+  return start === undefined ? UNSEEN_UNIT : startedAs(start);
+}
+
+function startedAs({ body: { product, revision } }: EventOf<'unit.started'>): UnitProduct {
+  return { product, revision, isStarted: true };
 }
 
 /** The state after one more event that comes last in order; a start that changes the product needs a new fold. */
 export function extendUnit(unit: string, state: UnitState, event: LoggedEvent, plant: Plant): UnitState {
   switch (event.type) {
     case 'unit.started':
-      return placed(unit, withProduct(state, event), plant);
+      return placed(unit, { ...state, ...startedAs(event) }, plant);
     case 'unit.processed':
       return settle(unit, withResult(unit, state, event, plant), plant);
     case 'unit.signed':
