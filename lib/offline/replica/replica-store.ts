@@ -33,9 +33,21 @@ export function openReplicaStore(): Promise<Db> {
   });
 }
 
-/** What is kept for a station, or null. */
-export async function readReplicaMeta(db: Db, station: string): Promise<ReplicaMeta | null> {
-  return metaSchema.safeParse(await db.get('meta', station)).data ?? null;
+const asOfSchema = z.object({ asOfMs: z.number(), cursor: z.unknown() });
+
+/** What is kept for a station, or null; `known`, from an earlier time, where nothing was written since. */
+export async function readReplicaMeta(
+  db: Db,
+  station: string,
+  known: ReplicaMeta | null = null,
+): Promise<ReplicaMeta | null> {
+  const kept = await db.get('meta', station);
+  if (known !== null && isSame(asOfSchema.safeParse(kept).data, known)) return known;
+  return metaSchema.safeParse(kept).data ?? null;
+}
+
+function isSame(kept: z.infer<typeof asOfSchema> | undefined, known: ReplicaMeta): boolean {
+  return kept?.asOfMs === known.asOfMs && JSON.stringify(kept.cursor) === JSON.stringify(known.cursor);
 }
 
 /** The plant file that is kept with a station, or null. */

@@ -27,6 +27,7 @@ export type LocalQuestion = { unit: string; operator: string; at: string; own: r
 export class StationReplica {
   readonly #station: string;
   #db: ReturnType<typeof openReplicaStore> | null = null;
+  #meta: ReplicaMeta | null = null;
   #plant: { version: number; plant: Plant } | null = null;
 
   constructor(station: string) {
@@ -49,11 +50,10 @@ export class StationReplica {
 
   /** Judges a unit by what is kept; null when nothing is. */
   async ask({ unit, operator, at, own }: LocalQuestion): Promise<LocalAnswer | null> {
-    const kept = await this.#kept();
+    const db = await this.#open();
+    const [kept, found] = await Promise.all([this.#kept(), readReplicaUnit(db, this.#station, unit)]);
     if (kept === null) return null;
     const { meta, plant } = kept;
-    const db = await this.#open();
-    const found = await readReplicaUnit(db, this.#station, unit);
     const around = found?.outer ?? null;
     const outer = around === null ? null : await readReplicaUnit(db, this.#station, around);
     const known = replicaKnown({ plant, items: meta.items }, { unit, kept: found, outer, own });
@@ -87,7 +87,8 @@ export class StationReplica {
   /** Read each time, since another tab may have refreshed it; the plant once a version. */
   async #kept(): Promise<{ meta: ReplicaMeta; plant: Plant } | null> {
     const db = await this.#open();
-    const meta = await readReplicaMeta(db, this.#station);
+    const meta = await readReplicaMeta(db, this.#station, this.#meta);
+    this.#meta = meta;
     if (meta === null) return null;
     const version = meta.cursor.plant;
     if (this.#plant?.version !== version) {

@@ -39,7 +39,7 @@ export const NO_STATION: StationView = {
 
 const KEEP_AFTER_MS = 1000;
 /** A verdict that comes sooner is shown without the question before it: one picture less to draw. */
-const QUESTION_SHOWN_AFTER_MS = 150;
+const QUESTION_SHOWN_AFTER_MS = 300;
 
 type Answer = Pick<Extract<SessionInput, { kind: 'answered' }>, 'answer' | 'scan' | 'product'>;
 type Options = { station: string; person: PersonPrincipal; recorder: FactRecorder };
