@@ -43,9 +43,11 @@ async function isAsked(station: string | undefined): Promise<boolean> {
 function readCode(code: string, station: string | undefined): Promise<ScanPicture> {
   return onSnapshot(database().pool, async (db) => {
     const { plant } = await loadPlant(db);
-    const unit = await readUnit(db, code, plant);
-    const container = await findContainer(db, code);
-    const item = await findItemPicture(db, code);
+    const [unit, container, item] = await Promise.all([
+      readUnit(db, code, plant),
+      findContainer(db, code),
+      findItemPicture(db, code),
+    ]);
     const isRecorded = unit !== null || container !== null || item !== null;
     return {
       code,

@@ -108,10 +108,10 @@ test('a reload loses neither the unit in work nor a result that is not sent yet'
 test('no answer about a unit is no go: it is asked again by itself', async () => {
   const unit = serial(231);
   const page = await atTest(unit);
-  await page.route('**/api/check', (route) => route.abort());
+  await page.route('**/api/scan?*', (route) => route.abort());
   await scan(page, unit);
   await page.getByText(`The server does not answer. ${unit} is not checked yet`).waitFor();
-  await page.unroute('**/api/check');
+  await page.unroute('**/api/scan?*');
   await verdict(page, 'GO', unit);
 });
 

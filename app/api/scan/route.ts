@@ -1,4 +1,5 @@
 import { scanQuestionSchema } from '@/lib/domain/station/scan-picture';
+import { checkUnit } from '@/lib/server/check-unit';
 import { defineRoute } from '@/lib/server/http/define-route';
 import { readQuery } from '@/lib/server/http/read-query';
 import { readScan } from '@/lib/server/read-scan';
@@ -7,8 +8,14 @@ export const { GET, POST, PUT, PATCH, DELETE, OPTIONS } = defineRoute({
   GET: {
     action: 'check',
     async handle(request) {
-      const { code, station } = readQuery(request, scanQuestionSchema);
-      return Response.json(await readScan(code, station));
+      const { code, station, operator } = readQuery(request, scanQuestionSchema);
+      if (station === undefined || operator === undefined)
+        return Response.json(await readScan(code, station));
+      const [scan, verdict] = await Promise.all([
+        readScan(code, station),
+        checkUnit({ unit: code, station, operator }),
+      ]);
+      return Response.json({ ...scan, verdict });
     },
   },
 });

@@ -1,13 +1,20 @@
 import { z } from 'zod';
 import { codeSchema } from '@/lib/domain/codes';
 import { itemKindSchema, resultSchema } from '@/lib/domain/events/vocabulary';
-import { refusalSchema } from '@/lib/domain/gate/question';
+import { checkAnswerSchema, refusalSchema } from '@/lib/domain/gate/question';
 import { placeSchema } from '@/lib/domain/genealogy/answer';
 import { scannedLabelSchema } from '@/lib/domain/station/scanned-label';
 import { unitCautionSchema } from '@/lib/domain/units/unit-caution';
 
-/** What is this code? Asked with the station where it was scanned, for what may be done there. */
-export const scanQuestionSchema = z.strictObject({ code: codeSchema, station: codeSchema.optional() });
+/**
+ * What is this code? Asked with the station where it was scanned, for what may be done there; with the operator too, for
+ * what the gate says of a unit of that code.
+ */
+export const scanQuestionSchema = z.strictObject({
+  code: codeSchema,
+  station: codeSchema.optional(),
+  operator: codeSchema.optional(),
+});
 
 /** A hold that is open on something scanned. */
 export const openHoldSchema = z.object({
@@ -93,3 +100,6 @@ export const scanPictureSchema = z.object({
   startable: z.array(z.object({ product: z.string(), revision: z.string() })),
 });
 export type ScanPicture = z.infer<typeof scanPictureSchema>;
+
+/** The same with the gate's answer: one request of a station for both. */
+export const judgedScanSchema = scanPictureSchema.extend({ verdict: checkAnswerSchema });

@@ -4,7 +4,7 @@ import { thrownErrors } from '@/lib/domain/input-errors';
 import { may } from '@/lib/domain/people/permissions';
 import type { PersonPrincipal } from '@/lib/domain/people/principal';
 import { type ProductPicture, productPictureSchema } from '@/lib/domain/station/product-picture';
-import { type ScanPicture, scanPictureSchema } from '@/lib/domain/station/scan-picture';
+import { judgedScanSchema, type ScanPicture, scanPictureSchema } from '@/lib/domain/station/scan-picture';
 import { advanceSession } from '@/lib/domain/station/session/advance-session';
 import { NEW_SESSION, type Session } from '@/lib/domain/station/session/session';
 import type { SessionEffect, SessionInput } from '@/lib/domain/station/session/session-input';
@@ -187,16 +187,14 @@ export class StationController {
     else this.dispatch({ kind: 'unanswered', unit, why: 'unreachable' });
   }
 
+  /** What the gate says and what is known of the unit, by one request: each takes its time on a slow tablet. */
   async #askServer(unit: string): Promise<ApiAnswer<Answer>> {
     const { station, person } = this.#options;
-    const question = { unit, station, operator: person.badge };
-    const [check, found] = await Promise.all([
-      readApi('/api/check', checkAnswerSchema, question),
-      this.#readScan(unit),
-    ]);
-    if (!check.ok) return check;
-    const scan = found.ok ? found.data : null;
-    return { ok: true, data: { answer: check.data, scan, product: await this.#productOf(scan) } };
+    const path = apiPath('/api/scan', { code: unit, station, operator: person.badge });
+    const asked = await readApi(path, judgedScanSchema);
+    if (!asked.ok) return asked;
+    const { verdict, ...scan } = asked.data;
+    return { ok: true, data: { answer: verdict, scan, product: await this.#productOf(scan) } };
   }
 
   /** What this tablet says by itself; null when it keeps nothing for this station. */
