@@ -63,7 +63,7 @@ async function requireBrowser() {
   const found = await findBrowser();
   if (found !== null) return found;
   const advice =
-    'Install Chromium (Debian: apt-get install chromium), or name one in CHROMIUM_PATH, and run npm test again.';
+    'Install Chromium (Debian: apt-get install chromium-headless-shell), or name one in CHROMIUM_PATH, and run npm test again.';
   if (process.env.CHROMIUM_PATH)
     throw new StepFailed(`CHROMIUM_PATH names no browser that runs. ${advice}`, '');
   try {
