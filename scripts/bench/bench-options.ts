@@ -16,11 +16,12 @@ const schema = z.object({
   data: z.string().default('.reelkin/bench/data'),
   http: z.boolean().default(true),
   station: z.boolean().default(false),
+  again: z.boolean().default(false),
 });
 
 /**
- * What `npm run bench` is asked for: `--units`, `--out`, `--data`, `--no-http` where there is no build, and `--station`
- * for a station's page alone.
+ * What `npm run bench` is asked for: `--units`, `--out`, `--data`, `--no-http` where there is no build, `--again` for the
+ * databases that an earlier run has made, and `--station` for a station's page alone.
  */
 export type BenchOptions = z.infer<typeof schema>;
 
@@ -34,6 +35,7 @@ export function readOptions(args: string[]): BenchOptions {
       data: { type: 'string' },
       http: { type: 'boolean' },
       station: { type: 'boolean' },
+      again: { type: 'boolean' },
     },
   });
   return schema.parse(values);

@@ -2,14 +2,17 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { arch, cpus, totalmem } from 'node:os';
 import { join } from 'node:path';
 import pg from 'pg';
-import { startEmbeddedCluster } from '@/lib/data/embedded-cluster';
+import { type EmbeddedCluster, startEmbeddedCluster } from '@/lib/data/embedded-cluster';
 import { openPool } from '@/lib/data/pool';
 import { type BenchOptions, readOptions, sizesUpTo } from '@/scripts/bench/bench-options';
 import {
   closeDatabase,
   copyHistoryDatabase,
+  findHistoryDatabases,
+  type HistoryDatabase,
   loadHistoryDatabase,
   openEmptyDatabase,
+  pointAt,
 } from '@/scripts/bench/history-database';
 import { toolCode } from '@/scripts/bench/line/bench-codes';
 import { TOOL_SLOTS } from '@/scripts/bench/line/bench-plant';
@@ -43,7 +46,7 @@ const say = (line: string) => console.log(`${new Date().toISOString().slice(11, 
 process.exitCode = await run(options);
 process.exit();
 
-async function run({ units, out, data, http, station }: BenchOptions): Promise<number> {
+async function run({ units, out, data, http, station, again }: BenchOptions): Promise<number> {
   mkdirSync(data, { recursive: true });
   mkdirSync(out, { recursive: true });
   const cluster = await startEmbeddedCluster({ dataFolder: data, report: say });
@@ -52,26 +55,26 @@ async function run({ units, out, data, http, station }: BenchOptions): Promise<n
       console.log(`\n${markdownTable(stationRows(await measureStation(cluster, say)))}`);
       return 0;
     }
-    const url = await openEmptyDatabase(cluster, 'bench_append');
-    const append = await measureAppend(url);
+    const append = await measureAppend(await openEmptyDatabase(cluster, 'bench_append'));
     for (const { name, reelkin, bare } of append)
       say(`append, ${name}: ${(reelkin / bare).toFixed(2)} of a bare INSERT`);
-    const sizes: SizeReport[] = [];
-    let largestUrl = url;
-    for (const size of sizesUpTo(units)) {
-      const measured = await measureSize(cluster, size, data);
-      sizes.push(measured.report);
-      largestUrl = measured.url;
-    }
     const report: BenchReport = {
       at: new Date().toISOString(),
       machine: await describeMachine(cluster.url),
       append,
-      sizes,
-      http: http ? await measureHttp({ cluster, largestUrl, stencil: STENCIL }) : null,
+      sizes: [],
+      http: null,
     };
-    writeFileSync(join(out, 'bench.json'), `${JSON.stringify(report, null, 2)}\n`);
-    for (const [name, svg] of drawCharts(report)) writeFileSync(join(out, name), svg);
+    let largestUrl = cluster.url;
+    for await (const history of again ? await findHistoryDatabases(cluster) : loadAll(cluster, units)) {
+      say(`${history.units} units: measuring`);
+      report.sizes.push(await measureSize(history, data));
+      largestUrl = history.url;
+      // A larger size may take hours: what is measured is not lost with it.
+      writeReport(report, out);
+    }
+    if (http) report.http = await measureHttp({ cluster, largestUrl, stencil: STENCIL });
+    writeReport(report, out);
     console.log(`\n${tableOf(report)}\nWritten to ${out}`);
     return 0;
   } finally {
@@ -80,38 +83,46 @@ async function run({ units, out, data, http, station }: BenchOptions): Promise<n
   }
 }
 
-async function measureSize(
-  cluster: Parameters<typeof loadHistoryDatabase>[0],
-  size: number,
-  folder: string,
-): Promise<{ url: string; report: SizeReport }> {
-  say(`${size} units`);
-  const hasTextbook = size <= LOGGED_UNITS_MAX;
-  const copies = Math.ceil(size / LOGGED_UNITS_MAX);
-  const { url, loaded } = hasTextbook
-    ? await loadHistoryDatabase(cluster, size, say)
-    : await copyHistoryDatabase(cluster, copies, say);
-  const logged = Math.min(size, LOGGED_UNITS_MAX);
+/** The databases of all sizes up to the one that was asked for, each made when the one before it is measured. */
+async function* loadAll(cluster: EmbeddedCluster, units: number): AsyncGenerator<HistoryDatabase> {
+  for (const size of sizesUpTo(units)) {
+    say(`${size} units`);
+    yield size <= LOGGED_UNITS_MAX
+      ? await loadHistoryDatabase(cluster, size, say)
+      : await copyHistoryDatabase(cluster, size / LOGGED_UNITS_MAX, say);
+  }
+}
+
+function writeReport(report: BenchReport, out: string): void {
+  writeFileSync(join(out, 'bench.json'), `${JSON.stringify(report, null, 2)}\n`);
+  for (const [name, svg] of drawCharts(report)) writeFileSync(join(out, name), svg);
+}
+
+async function measureSize({ url, units, loaded }: HistoryDatabase, folder: string): Promise<SizeReport> {
+  await pointAt(url);
+  const logged = Math.min(units, LOGGED_UNITS_MAX);
+  const copies = Math.ceil(units / LOGGED_UNITS_MAX);
+  const hasTextbook = copies === 1;
   const reels = usedReels(logged, REELS_ASKED).map((reel, index) => copiedCode(reel, index % copies));
   const pool = openPool({ url, use: 'reading' });
   const owner = new pg.Client({ connectionString: url, options: '-c TimeZone=UTC -c jit=off' });
   await owner.connect();
   try {
     await owner.query('vacuum (analyze)');
-    const duck = hasTextbook && size <= DUCK_UNITS_MAX ? await openDuckModel(owner, folder) : null;
-    const graph = size <= GRAPH_UNITS_MAX ? await openGraphModel(owner, size) : null;
+    const duck = hasTextbook && units <= DUCK_UNITS_MAX ? await openDuckModel(owner, folder) : null;
+    const graph = units <= GRAPH_UNITS_MAX ? await openGraphModel(owner, units) : null;
     if (copies > 1) await compareCopies(usedReels(logged, REELS_ASKED), copies);
     const whereUsed = await measureWhereUsed(owner, reels, { hasTextbook, duck, graph });
     duck?.close();
     say('where-used measured, all models answer the same');
     const asBuilt = await measureAsBuilt(pool, logged, hasTextbook);
-    const storage = await measureStorage(owner, size, hasTextbook);
+    const storage = await measureStorage(owner, units, hasTextbook);
     await measureCsv(STENCIL);
     const csv = await measureCsv(STENCIL);
     const lateMounts = [];
-    for (const number of [10, 40, 70]) lateMounts.push(await measureLateMount(owner, size, number));
+    for (const number of [10, 40, 70]) lateMounts.push(await measureLateMount(owner, units, number));
     say('measured');
-    return { url, report: { units: size, loaded, whereUsed, asBuilt, storage, csv, lateMounts } };
+    return { units, loaded, whereUsed, asBuilt, storage, csv, lateMounts };
   } finally {
     await owner.end();
     await pool.end();

@@ -44,7 +44,7 @@ draw as (
   select d.*,
          -- Few units were ever repaired: for all others the positions need no look.
          d.is_material and cardinality(d.positions) > 0
-           and exists (select from read.removal r where r.unit = d.unit) as is_repaired
+           and (select true from read.removal r where r.unit = d.unit limit 1) is not null as is_repaired
   from (select * from base union all select * from passed_on) d
 ),
 own(unit, is_material, is_certain, doubt, from_at, from_event, to_at, to_event, through) as (
@@ -105,7 +105,10 @@ answer as (
            case when u.outermost is null then u.place_station else o.place_station end as station,
            case when u.outermost is null then u.container else o.container end as container
   ) w
-  left join read.container c on c.container = w.container and w.place = 'container'
+  left join lateral (
+    select c.shipment, c.customer from read.container c
+    where w.place = 'container' and c.container = w.container offset 0
+  ) c on true
   ${filter}
 )`;
   return { text, values };
@@ -134,7 +137,7 @@ function joinedFrom(source: 'own' | 'around'): string {
          case when (j.to_at, j.to_event) < (h.to_at, h.to_event) then j.to_event else h.to_event end as to_event,
          h.unit || h.through as through
   from ${source} h
-  join read.joining j on j.inner_unit = h.unit
+  cross join lateral (select j.* from read.joining j where j.inner_unit = h.unit offset 0) j
   where (j.at, j.event) < (h.to_at, h.to_event) and (h.from_at, h.from_event) < (j.to_at, j.to_event)
     and j.outer_unit <> all(h.unit || h.through)`;
 }

@@ -22,12 +22,11 @@ export async function measureLateMount(
   if (slot === undefined) throw new Error('There is no such slot.');
   const station = STATIONS[slot.stationIndex]?.code ?? '';
   const atMs = beganMs(Math.floor(unitCount / 2) + 100, slot.stationIndex) - 500;
-  const item = `LATE-${unitCount}-${number}`;
-  const id = (kind: number) =>
-    `${atMs
-      .toString(16)
-      .padStart(12, '0')
-      .replace(/^(.{8})/, '$1-')}-7${kind}00-9000-${String(number).padStart(12, '0')}`;
+  // Measured again, the history has been given this before: codes and ids are those of the run.
+  const run = Date.now().toString(16).padStart(12, '0');
+  const item = `LATE-${run}`;
+  const time = atMs.toString(16).padStart(12, '0');
+  const id = (kind: number) => `${time.slice(0, 8)}-${time.slice(8)}-7${kind}00-9000-${run}`;
   const at = new Date(atMs).toISOString();
   const received = { item, kind: 'reel', part: slot.part, lot: 'LATE' };
   await appendEvents([{ id: id(1), type: 'item.received', at, body: received }], { kind: 'token' });
@@ -46,12 +45,27 @@ export async function measureLateMount(
   if (result?.outcome !== 'recorded')
     throw new Error(`The late mount was not recorded: ${JSON.stringify(result)}`);
   const rowsWritten = (await written(owner)) - before;
-  const moved = await owner.query(
+  const moved = await countMoved(owner, item);
+  await takeBack(mounted.id);
+  return { ms, rowsWritten, unitsMoved: moved };
+}
+
+/** The history is as it was: other models know nothing of the late mount. */
+async function takeBack(event: string): Promise<void> {
+  const id = event.replace('-7200-', '-7300-');
+  const at = new Date().toISOString();
+  const body = { event, reason: 'measured' };
+  const [result] = await appendEvents([{ id, type: 'event.voided', at, body }], { kind: 'token' });
+  if (result?.outcome !== 'recorded') throw new Error(`The late mount stays: ${JSON.stringify(result)}`);
+}
+
+async function countMoved(owner: pg.ClientBase, item: string): Promise<number> {
+  const { rows } = await owner.query(
     `select count(*) as rows from read.mount m
      join read.pass p on p.station = m.station and p.high >= m.from_at and p.high < m.to_at where m.item = $1`,
     [item],
   );
-  return { ms, rowsWritten, unitsMoved: writtenSchema.parse(moved.rows[0]).rows };
+  return writtenSchema.parse(rows[0]).rows;
 }
 
 /** Sessions report what they wrote when they are idle, a second late at most; asked for, at once. */

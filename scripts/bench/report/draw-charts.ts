@@ -21,10 +21,12 @@ export function drawCharts({ sizes }: BenchReport): [string, string][] {
     'Reelkin, all passes': all,
     ...(textbook === null ? {} : { textbook }),
   }));
+  const csv = linesOf(sizes, (size) => ({ Reelkin: size.csv.rowsPerSecond }));
   return [
     ['where-used.svg', chart('Where-used of one reel, ms (p50)', whereUsed)],
     ['as-built.svg', chart('As-built of one unit, ms (p50)', asBuilt)],
     ['storage.svg', chart('Bytes a unit for its draws', storage)],
+    ['csv.svg', chart('Where-used of a stencil as CSV, rows a second', csv)],
   ];
 }
 
