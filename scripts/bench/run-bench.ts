@@ -3,7 +3,7 @@ import { arch, cpus, totalmem } from 'node:os';
 import { join } from 'node:path';
 import pg from 'pg';
 import { type EmbeddedCluster, startEmbeddedCluster } from '@/lib/data/embedded-cluster';
-import { openPool } from '@/lib/data/pool';
+import { openPool, SESSION_SETTINGS } from '@/lib/data/pool';
 import { type BenchOptions, readOptions, sizesUpTo } from '@/scripts/bench/bench-options';
 import {
   closeDatabase,
@@ -105,7 +105,7 @@ async function measureSize({ url, units, loaded }: HistoryDatabase, folder: stri
   const hasTextbook = copies === 1;
   const reels = usedReels(logged, REELS_ASKED).map((reel, index) => copiedCode(reel, index % copies));
   const pool = openPool({ url, use: 'reading' });
-  const owner = new pg.Client({ connectionString: url, options: '-c TimeZone=UTC -c jit=off' });
+  const owner = new pg.Client({ connectionString: url, options: SESSION_SETTINGS.join(' ') });
   await owner.connect();
   try {
     await owner.query('vacuum (analyze)');

@@ -119,7 +119,10 @@ function salvagedFrom(source: 'base' | 'passed_on'): string {
   return `select s.unit, d.is_material, d.is_certain, d.doubt, array[s.position] as positions, s.at as held_at,
          s.event as held_event
   from ${source} d
-  join read.salvage s on s.from_unit = d.unit and s.from_position = any(d.positions)
+  cross join lateral (
+    select s.* from read.salvage s
+    where cardinality(d.positions) > 0 and s.from_unit = d.unit and s.from_position = any(d.positions) offset 0
+  ) s
   left join lateral (
     select r.at, r.event from read.removal r
     where r.unit = s.from_unit and r.position = s.from_position and (r.at, r.event) < (s.at, s.event)
