@@ -4,9 +4,11 @@ import { BREADTH_MAX } from '@/lib/domain/genealogy/breadth';
 import type { WhereUsedQuestion } from '@/lib/domain/genealogy/question';
 import { formatInstant, instantOf } from '@/lib/domain/time';
 
-// Whether an item is material, and whether its slot supplies positions of a BOM only; where one is unknown, as the other.
+// Whether an item is material, and whether its slot supplies positions of a BOM only, each like the other where it is
+// unknown; and whether any BOM names the slot.
 const SLOT_KIND = `coalesce(i.kind, s.holds, 'reel') in ('reel', 'lot') as is_material,
-         coalesce(s.holds, i.kind, 'reel') in ('reel', 'lot') as is_of_bom`;
+         coalesce(s.holds, i.kind, 'reel') in ('reel', 'lot') as is_of_bom,
+         exists (select from read.bom_slot b where b.station = m.station and b.slot = m.slot) as has_bom`;
 
 /** A statement with its values. */
 export type Statement = { text: string; values: unknown[] };
@@ -235,9 +237,9 @@ base(unit, is_material, is_certain, doubt, positions, held_at, held_event) as (
       and p.high >= m.from_low and p.high < m.to_high + read.breadth_span(k.breadth) and p.low < m.to_high
     offset 0
   ) p
-  -- A tool touches every unit, whatever its product.
+  -- Where no BOM names the slot, as that of a tool, a unit's product is nothing to it.
   left join lateral (
-    select u.product, u.revision from read.unit u where u.unit = p.unit and (m.is_material or m.is_of_bom) offset 0
+    select u.product, u.revision from read.unit u where u.unit = p.unit and m.has_bom offset 0
   ) u on true
   left join read.bom_slot b
     on b.station = m.station and b.slot = m.slot and b.product = u.product and b.revision = u.revision
