@@ -101,7 +101,7 @@ export async function measureWhereUsed(
   const first = await timeEach(reels, own);
   const times: Record<string, Timing> = {
     // Whoever asks first reads from the disk what the others find in memory: it is told apart.
-    'Reelkin, asked for the first time': first,
+    'Reelkin, cold': first,
     'Reelkin, the statement': await timeEach(reels, own),
     'Reelkin, the use case': await timeEach(reels, (item) => whereUsed({ item, limit: 5000 })),
     floor: await timeEach(ranges, floor('floor', FLOOR)),

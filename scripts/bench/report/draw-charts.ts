@@ -4,7 +4,7 @@ const WIDTH = 640;
 const HEIGHT = 360;
 const EDGE = { left: 64, right: 190, top: 40, bottom: 44 };
 // Distinguishable for the colour-blind (Okabe and Ito, from memory), on light and dark.
-const COLOURS = ['#0072b2', '#d55e00', '#009e73', '#cc79a7', '#e69f00', '#56b4e9', '#999999'];
+const COLOURS = ['#0072b2', '#d55e00', '#009e73', '#cc79a7', '#e69f00', '#56b4e9', '#999999', '#6a3d9a'];
 
 type Line = { name: string; points: { x: number; y: number }[] };
 
