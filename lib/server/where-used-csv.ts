@@ -8,7 +8,7 @@ import type { Completeness, UsedUnit } from '@/lib/domain/genealogy/answer';
 import { PAGE_MAX, type WhereUsedQuestion } from '@/lib/domain/genealogy/question';
 import { completenessText } from '@/lib/server/completeness-text';
 import { database } from '@/lib/server/database';
-import { endLines } from '@/lib/server/http/end-lines';
+import { endLines } from '@/lib/server/end-lines';
 import { isAboutMoment, onRecordOf } from '@/lib/server/where-used';
 
 const COLUMNS = [

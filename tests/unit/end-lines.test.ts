@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { endLines } from '@/lib/server/http/end-lines';
+import { endLines } from '@/lib/server/end-lines';
 
 async function ended(text: string, cuts: readonly number[] = []): Promise<string> {
   const bytes = Buffer.from(text);
