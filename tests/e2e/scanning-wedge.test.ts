@@ -64,6 +64,27 @@ test('a label with GS is read whole, and with its separators dropped by the seri
   expect(await faultsSeenByAxe(page)).toEqual([]);
 });
 
+test('what is typed as fast as a scan and ends as none stands in the box, and Enter takes it from there', async () => {
+  const [first, second] = [serial(241), serial(242)];
+  const page = await atTest(first, second);
+  // Its name changes with the work.
+  const box = page.getByRole('textbox', { name: /^Scan/ });
+  await typeAsScanner(page, first.slice(0, -1), null);
+  await expect.poll(() => box.inputValue()).toBe(first.slice(0, -1));
+  await page.waitForTimeout(100);
+  await page.keyboard.press(first.slice(-1));
+  await page.keyboard.press('Enter');
+  await verdict(page, 'GO', first);
+  expect(await box.inputValue()).toBe('');
+  await page.getByRole('button', { name: 'Pass', exact: true }).click();
+  await page.getByText(`${first}: Pass recorded`).waitFor();
+  // The box still has the beginning of a scan for a moment; a key that follows is none of it.
+  await typeAsScanner(page, second);
+  await page.keyboard.press('Backspace');
+  await verdict(page, 'GO', second);
+  expect(await box.inputValue()).toBe('');
+});
+
 test('the same scan twice within a second counts once', async () => {
   const unit = serial(221);
   const page = await atTest(unit);

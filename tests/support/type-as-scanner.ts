@@ -12,16 +12,18 @@ type Key = { key: string; text?: string; code?: string; windowsVirtualKeyCode?: 
 
 /**
  * Types as a scanner does, wherever the focus is: each key is stamped 5 ms after the one before, however late a busy
- * machine brings it, so that it is not taken for a hand. Control characters come with Ctrl: GS is Ctrl and `]`.
+ * machine brings it, so that it is not taken for a hand. Control characters come with Ctrl: GS is Ctrl and `]`. With null
+ * nothing ends the code.
  */
 export async function typeAsScanner(
   page: Page,
   code: string,
-  end: keyof typeof ENDS = 'Enter',
+  end: keyof typeof ENDS | null = 'Enter',
 ): Promise<void> {
   const session = await page.context().newCDPSession(page);
   const firstMs = Date.now();
-  for (const [index, key] of [...[...code].map(keyOf), ENDS[end]].entries()) {
+  const keys = [...[...code].map(keyOf), ...(end === null ? [] : [ENDS[end]])];
+  for (const [index, key] of keys.entries()) {
     await press(session, key, firstMs + index * KEY_GAP_MS);
     await sleep(KEY_GAP_MS);
   }

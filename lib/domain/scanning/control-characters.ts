@@ -7,8 +7,15 @@ export const EOT = '\u0004';
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
 const CONTROL = /[\u0000-\u001f\u007f]/;
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
+const CONTROLS = /[\u0000-\u001f\u007f]/g;
 
 /** Whether a text holds a character that no printed code has. */
 export function hasControlCharacter(text: string): boolean {
   return CONTROL.test(text);
+}
+
+/** A text without them: what a field shows of it. */
+export function withoutControls(text: string): string {
+  return text.replace(CONTROLS, '');
 }

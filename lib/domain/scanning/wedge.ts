@@ -28,6 +28,8 @@ export type WedgeStep = {
   begins: boolean;
   /** The key belongs to the scan and must do nothing else. */
   isTaken: boolean;
+  /** The character is the third or a later one of what will be a scan if it ends as one: nobody need see it typed. */
+  isLikely: boolean;
   /** The scan that the key ended, or null. */
   scan: string | null;
 };
@@ -64,7 +66,7 @@ const UNSHIFTED: Readonly<Record<string, string>> = { '6': '\u001e', '-': '\u001
 export function advanceWedge(before: Burst, key: WedgeKey, settings: ScannerSettings): WedgeStep {
   const isFast = key.atMs - before.lastMs <= settings.gapMs && !key.isRepeat;
   const isRunning = isFast && (before.text !== '' || before.altDigits !== '');
-  const stays = { burst: before, begins: false, isTaken: false, scan: null };
+  const stays = { burst: before, begins: false, isTaken: false, isLikely: false, scan: null };
   if (key.kind === 'up') return key.key === 'Alt' ? endAltCode(before, key, isRunning) : stays;
   if (MODIFIERS.has(key.key)) return isRunning ? { ...stays, burst: { ...before, lastMs: key.atMs } } : stays;
 
@@ -74,6 +76,7 @@ export function advanceWedge(before: Burst, key: WedgeKey, settings: ScannerSett
           burst: afterScan(key.atMs),
           begins: false,
           isTaken: true,
+          isLikely: false,
           scan: withoutPrefix(before.text, settings),
         }
       : { ...stays, burst: interruptedBurst(key.atMs) };
@@ -81,14 +84,16 @@ export function advanceWedge(before: Burst, key: WedgeKey, settings: ScannerSett
   const begun = isRunning ? before : begin(before, key);
   if (key.alt && !key.ctrl && /^[0-9]$/.test(key.key)) {
     const burst = { ...begun, altDigits: begun.altDigits + key.key, lastMs: key.atMs };
-    return { burst, begins: !isRunning, isTaken: isRunning, scan: null };
+    return { ...stays, burst, begins: !isRunning, isTaken: isRunning };
   }
   const character = characterOf(key, isRunning);
   if (character === null) return { ...stays, burst: interruptedBurst(key.atMs) };
+  const burst = { ...begun, text: begun.text + character.text, lastMs: key.atMs };
   return {
-    burst: { ...begun, text: begun.text + character.text, lastMs: key.atMs },
+    burst,
     begins: !isRunning,
     isTaken: isRunning && character.isControl,
+    isLikely: !character.isControl && isScan(burst),
     scan: null,
   };
 }
@@ -122,9 +127,10 @@ export function interruptedBurst(lastMs: number): Burst {
 function endAltCode(before: Burst, key: WedgeKey, isRunning: boolean): WedgeStep {
   const { altDigits } = before;
   const burst = { ...before, altDigits: '', lastMs: isRunning ? key.atMs : before.lastMs };
-  if (altDigits === '' || !isRunning) return { burst, begins: false, isTaken: false, scan: null };
+  const nothing = { begins: false, isTaken: false, isLikely: false, scan: null };
+  if (altDigits === '' || !isRunning) return { ...nothing, burst };
   const text = before.text + String.fromCharCode(Number(altDigits) % 0x10000);
-  return { burst: { ...burst, text }, begins: false, isTaken: true, scan: null };
+  return { ...nothing, burst: { ...burst, text }, isTaken: true };
 }
 
 function characterOf(key: WedgeKey, isRunning: boolean): { text: string; isControl: boolean } | null {

@@ -16,6 +16,20 @@ describe('a scanner that types', () => {
     expect(scansOf([...typed('AB'), enter])).toEqual([]);
   });
 
+  it('is likely from its third character on, and a person’s typing never is', () => {
+    const down = { kind: 'down', ctrl: false, alt: false, meta: false, isRepeat: false } as const;
+    const likely = (text: string, gapMs: number): boolean[] => {
+      let burst = NO_BURST;
+      return [...text].map((key, index) => {
+        const step = advanceWedge(burst, { ...down, key, atMs: 1000 + index * gapMs }, SCANNER_DEFAULT);
+        burst = step.burst;
+        return step.isLikely;
+      });
+    };
+    expect(likely('WX4C', 5)).toEqual([false, false, true, true]);
+    expect(likely('WX4C', 60)).toEqual([false, false, false, false]);
+  });
+
   it('stands alone: the end of a person’s typing is no scan, and a code cut in two is none either', () => {
     const tail = typed('0000123').map((key, index) => (index === 0 ? { ...key, afterMs: 90 } : key));
     expect(scansOf([...typed('WX4C'), ...tail, enter])).toEqual([]);
