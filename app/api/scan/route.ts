@@ -1,8 +1,7 @@
 import { scanQuestionSchema } from '@/lib/domain/station/scan-picture';
-import { checkUnit } from '@/lib/server/check-unit';
 import { defineRoute } from '@/lib/server/http/define-route';
 import { readQuery } from '@/lib/server/http/read-query';
-import { readScan } from '@/lib/server/read-scan';
+import { readJudgedScan, readScan } from '@/lib/server/read-scan';
 
 export const { GET, POST, PUT, PATCH, DELETE, OPTIONS } = defineRoute({
   GET: {
@@ -11,11 +10,7 @@ export const { GET, POST, PUT, PATCH, DELETE, OPTIONS } = defineRoute({
       const { code, station, operator } = readQuery(request, scanQuestionSchema);
       if (station === undefined || operator === undefined)
         return Response.json(await readScan(code, station));
-      const [scan, verdict] = await Promise.all([
-        readScan(code, station),
-        checkUnit({ unit: code, station, operator }),
-      ]);
-      return Response.json({ ...scan, verdict });
+      return Response.json(await readJudgedScan({ code, station, operator }));
     },
   },
 });
