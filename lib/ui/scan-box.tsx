@@ -2,7 +2,7 @@
 
 import { ActionIcon, Button, TextInput } from '@mantine/core';
 import { IconCamera, IconKeyboard } from '@tabler/icons-react';
-import { type FormEvent, memo, type ReactNode, useRef, useState } from 'react';
+import { type FormEvent, memo, type ReactNode, useId, useRef, useState } from 'react';
 import { useTranslations } from 'use-intl';
 import classes from '@/lib/ui/scan-box.module.css';
 import { CameraPanel } from '@/lib/ui/scanning/camera-later';
@@ -12,23 +12,59 @@ import { useWedge } from '@/lib/ui/scanning/use-wedge';
 import shop from '@/lib/ui/shop/shop.module.css';
 import { useKeptFocus } from '@/lib/ui/use-kept-focus';
 
+type Size = 'md' | 'lg' | 'xl';
+
 /**
  * Where scans come in: typed by a scanner whatever has the focus, seen by the camera, or typed into the box. Scans may
  * follow each other faster than they are answered; `onScan` gets each code with what else its label says. On a tablet
  * the screen's own keyboard stays away until it is asked for. Before the page has woken up, Enter asks for the same page with
- * `?code=…`, so that nothing typed is lost. It is made again only when what it is given changes.
+ * `?code=…`, so that nothing typed is lost.
  */
-export const ScanBox = memo(function ScanBox({
+export function ScanBox({
   label,
   description,
-  onScan,
   size = 'xl',
-  isKeyboardOffered = true,
+  ...entry
 }: {
   label: string;
   description?: ReactNode;
   onScan: OnScan;
-  size?: 'md' | 'lg' | 'xl';
+  size?: Size;
+  isKeyboardOffered?: boolean;
+}) {
+  const id = useId();
+  return (
+    <div className={classes.box}>
+      <label className={classes.label} data-size={size} htmlFor={id}>
+        {label}
+      </label>
+      {description !== undefined && (
+        <div className={classes.description} id={`${id}-more`}>
+          {description}
+        </div>
+      )}
+      <ScanEntry
+        {...entry}
+        id={id}
+        size={size}
+        {...(description !== undefined && { describedBy: `${id}-more` })}
+      />
+    </div>
+  );
+}
+
+/** The box itself. What it is called changes with every verdict, and it need not be made again for that. */
+const ScanEntry = memo(function ScanEntry({
+  id,
+  describedBy,
+  onScan,
+  size,
+  isKeyboardOffered = true,
+}: {
+  id: string;
+  describedBy?: string;
+  onScan: OnScan;
+  size: Size;
   isKeyboardOffered?: boolean;
 }) {
   const t = useTranslations();
@@ -60,9 +96,9 @@ export const ScanBox = memo(function ScanBox({
         <TextInput
           ref={input}
           className={classes.field}
+          id={id}
+          aria-describedby={describedBy}
           name="code"
-          label={label}
-          description={description}
           size={size}
           inputMode={isKeyboardShown ? 'text' : 'none'}
           enterKeyHint="go"

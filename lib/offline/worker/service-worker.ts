@@ -5,6 +5,13 @@ declare const self: {
   /** Every file of this build, put in by `scripts/bootstrap/build-service-worker.mjs`. */
   reelkinFiles: PrecacheEntry[];
   location: Location;
+  addEventListener(type: 'install', listener: (event: InstallEvent) => void): void;
+};
+
+/** Not every browser can be told beforehand what a worker leaves alone. */
+type InstallEvent = {
+  addRoutes?(route: { condition: { urlPattern: { pathname: string } }; source: 'network' }): Promise<void>;
+  waitUntil(work: Promise<unknown>): void;
 };
 
 /** The page that a tablet opens when there is no server; it is the same for everyone. */
@@ -32,6 +39,12 @@ const serwist = new Serwist({
   ],
 });
 serwist.addEventListeners();
+
+// What a station asks of the server is nothing to the worker, and would only wait for it.
+self.addEventListener('install', (event) => {
+  const route = { condition: { urlPattern: { pathname: '/api/*' } }, source: 'network' } as const;
+  if (event.addRoutes !== undefined) event.waitUntil(event.addRoutes(route));
+});
 
 /** A page of the server, or the shell when there is none. */
 async function openPage(request: Request, { pathname }: URL): Promise<Response> {

@@ -1,12 +1,13 @@
 'use client';
 
 import { IconMapPin, IconUser } from '@tabler/icons-react';
+import { memo } from 'react';
 import { useTranslations } from 'use-intl';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
 
-/** Who works here, and the ways to change person and station. */
-export function PersonBar({
+/** Who works here, and the ways to change person and station. A scan changes none of it. */
+export const PersonBar = memo(function PersonBar({
   badge,
   name,
   changePerson,
@@ -37,4 +38,4 @@ export function PersonBar({
       )}
     </div>
   );
-}
+});

@@ -1,6 +1,7 @@
 'use client';
 
 import { IconAlertTriangle } from '@tabler/icons-react';
+import { memo } from 'react';
 import { useTranslations } from 'use-intl';
 import { useRecorder, useRecorderView } from '@/lib/ui/record/record-provider';
 import { BigButton } from '@/lib/ui/shop/big-button';
@@ -10,7 +11,7 @@ import classes from '@/lib/ui/shop/shop.module.css';
 import { SignInLink } from '@/lib/ui/shop/sign-in-link';
 
 /** Says whether the server answers and what this device still keeps for it; louder when that is a worry. */
-export function SenderStrip() {
+export const SenderStrip = memo(function SenderStrip() {
   const t = useTranslations('record');
   const recorder = useRecorder();
   const { entries, state } = useRecorderView();
@@ -35,4 +36,4 @@ export function SenderStrip() {
       </div>
     </div>
   );
-}
+});

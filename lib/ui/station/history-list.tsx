@@ -27,7 +27,7 @@ export const HistoryList = memo(function HistoryList({
   const [undone, setUndone] = useState<RecentResult | null>(null);
   const mayUndo = may(person, 'event:event.voided');
   return (
-    <section className={classes.card} aria-label={t('title')}>
+    <section className={`${classes.card} ${classes.aside}`} aria-label={t('title')}>
       <h2>{t('title')}</h2>
       {recent.length === 0 ? (
         <p className={classes.quiet}>{t('none')}</p>

@@ -43,11 +43,14 @@ export function keepSession(station: string, session: Session): void {
     resumed: resumedOf(session),
     waiting: [...session.waiting, ...session.held.filter((code) => scanCommand(code) === null)],
   };
-  sessionStorage.setItem(sessionKey(station), JSON.stringify(kept));
-  localStorage.setItem(
-    lotsKey(station),
-    JSON.stringify({ lots, readings, order, boardLot } satisfies KeptLots),
-  );
+  write(sessionStorage, sessionKey(station), kept);
+  write(localStorage, lotsKey(station), { lots, readings, order, boardLot } satisfies KeptLots);
+}
+
+/** To look is cheaper than to write, and most scans change nothing that is kept. */
+function write(storage: Storage, key: string, value: object): void {
+  const text = JSON.stringify(value);
+  if (storage.getItem(key) !== text) storage.setItem(key, text);
 }
 
 /** What was kept of the session of a station in this tab, or null. */

@@ -14,7 +14,7 @@ export const SlotList = memo(function SlotList({ slots }: { slots: readonly Slot
   const faulty = needed.filter((slot) => slot.state !== 'ready');
   if (slots.length === 0) return null;
   return (
-    <section className={classes.card} aria-label={t('title')}>
+    <section className={`${classes.card} ${classes.aside}`} aria-label={t('title')}>
       <div className={classes.spread}>
         <h2>{t('title')}</h2>
         <span>{t('count', { ready: ready.length, total: needed.length })}</span>

@@ -43,6 +43,7 @@ export function StationDesk({ person, name, changePerson, firstScan }: StationAp
     [controller],
   );
   useCommandKeys(useCallback((button: ScanCommand) => press({ button }), [press]));
+  const leaveStation = useCallback(() => choose(null), [choose]);
   const reload = useCallback(() => void controller?.reload(), [controller]);
   const scan = useCallback(
     (code: string): void => {
@@ -66,7 +67,7 @@ export function StationDesk({ person, name, changePerson, firstScan }: StationAp
           badge={person.badge}
           name={name}
           changePerson={changePerson}
-          onChangeStation={station === null ? undefined : () => choose(null)}
+          onChangeStation={station === null ? undefined : leaveStation}
         />
       }
     >
