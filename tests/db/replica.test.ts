@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { findUnitsDue } from '@/lib/data/replica/find-replica-units';
 import type { ReplicaAnswer, ReplicaCursor } from '@/lib/domain/replica/replica-answer';
 import { database } from '@/lib/server/database';
 import { putPlant } from '@/lib/server/put-plant';
@@ -56,6 +57,24 @@ describe('a replica', () => {
     }
     expect(copy.units.get(unit('b'))?.state.isScrapped).toBe(true);
     expect(copy.units.get(unit('b'))?.holds.length).toBeGreaterThanOrEqual(2);
+  });
+
+  test('keeps what is scrapped or packed too, behind what is due: without the server it is no unknown unit', async () => {
+    const { send, mustSend, start, say, print, place, name } = await openFloor();
+    const [due, fresh, scrapped, packed] = [name('W-due'), name('W-new'), name('W-burnt'), name('W-packed')];
+    await mustSend(
+      ...[due, fresh, scrapped, packed].map(start),
+      say.passed(due, print),
+      say.scrapped(scrapped),
+    );
+    await send(say.packed(packed, name('C'), { gate: 'record' }));
+    const { units, station } = await readReplicaAnswer(place);
+    const order = units.flatMap(({ unit }) => ([due, fresh, scrapped, packed].includes(unit) ? unit : []));
+    expect(order).toEqual([due, packed, scrapped, fresh]);
+    expect(units.find(({ unit }) => unit === scrapped)?.state.isScrapped).toBe(true);
+    // Where a tablet has no room for all, those that are due stay.
+    const one = await findUnitsDue(database().pool, station.station.operation, 1);
+    expect(one.map((text) => JSON.parse(text))).toEqual([units[0]]);
   });
 
   test('takes what an event that is voided had done out again', async () => {

@@ -29,27 +29,35 @@ export async function findUnitsByCode(db: Queryable, units: readonly string[]): 
   return rows.map((row) => rowSchema.parse(row).units);
 }
 
+/** Scrapped, packed and shipped units that are kept: who comes back is nearly always one of the latest. */
+const FINISHED_MAX = 5000;
+
 /**
- * The units that may come to a station without the server: those due or failed at its operation first, then the others
- * in the plant, the latest first; at most `max`. As JSON texts of a thousand each, joined by commas: a server that read
- * and wrote each of 50,000 would let every tablet wait meanwhile. Reads the units of the plant once; a second for 50,000.
+ * The units that may come to a station without the server: those due or failed at its operation first, then the latest
+ * that are scrapped or packed, which must not pass for unknown ones, then the others in the plant, the latest first; at
+ * most `max`. As JSON texts of a thousand each, joined by commas: a server that read and wrote each of 50,000 would let
+ * every tablet wait meanwhile. Reads the units of the plant once; a second for 50,000.
  */
 export async function findUnitsDue(db: Queryable, operation: string, max: number): Promise<string[]> {
   const { rows } = await db.query(
     `select string_agg(${UNIT}, ',' order by u.number) as units
      from (
-       select *, row_number() over (
-         order by (next_operation is not distinct from $1 or open_failure is not distinct from $1) desc,
-           last_at desc nulls last, unit
-       ) as number
-       from read.unit
-       where place is distinct from 'scrapped' and place is distinct from 'container'
+       select *, row_number() over (order by rank, last_at desc nulls last, unit) as number
+       from (
+         select p.*,
+           case when next_operation is not distinct from $1 or open_failure is not distinct from $1 then 1 else 3 end
+             as rank
+         from read.unit p
+         where place is distinct from 'scrapped' and place is distinct from 'container'
+         union all
+         (select f.*, 2 from read.unit f where place in ('scrapped', 'container') order by last_at desc limit $4)
+       ) kept
        order by number
        limit $2
      ) u
      group by (u.number - 1) / $3::integer
      order by (u.number - 1) / $3::integer`,
-    [operation, max, PAGE_SIZE],
+    [operation, max, PAGE_SIZE, FINISHED_MAX],
   );
   return rows.map((row) => rowSchema.parse(row).units);
 }
