@@ -27,8 +27,7 @@ export default async function SlotTimelineRoute({ searchParams }: { searchParams
   const { station, ...time } = search;
   if (station === undefined) {
     const { stations = [] } = (await readPlant()).file;
-    const named = stations.flatMap(({ code, slots = [] }) => (slots.length > 0 ? [code] : []));
-    return <TimelineStations stations={named} />;
+    return <TimelineStations stations={stations.filter(({ slots = [] }) => slots.length > 0)} />;
   }
   const question = slotTimelineQuestionSchema.safeParse({
     station,

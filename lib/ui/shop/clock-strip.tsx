@@ -13,7 +13,7 @@ export function ClockStrip() {
   const notice = useSyncExternalStore(pageClock.subscribe, pageClock.notice, () => null);
   const words = useClockWords();
   return (
-    <div role="status">
+    <div role="status" className={classes.live}>
       {notice !== null && (
         <div className={classes.strip} data-meaning={notice.kind === 'wrong' ? 'info' : 'caution'}>
           <IconClockExclamation aria-hidden />

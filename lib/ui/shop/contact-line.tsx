@@ -20,7 +20,9 @@ export function ContactLine({ waitingCount }: { waitingCount: number }) {
         {t(isOnline ? 'online' : 'offline')}
       </strong>
       <span>{t('waiting', { count: waitingCount })}</span>
-      <span>{lastAt === null ? t('never') : t('last', { clock: formatClock(lastAt, timeZone) })}</span>
+      {lastAt !== null && <span>{t('last', { clock: formatClock(lastAt, timeZone) })}</span>}
+      {/* Of a page that has come from the server and has asked nothing yet there is no more to say. */}
+      {lastAt === null && !isOnline && <span>{t('never')}</span>}
     </p>
   );
 }

@@ -21,7 +21,7 @@ export const SenderStrip = memo(function SenderStrip() {
     <div className={classes.stack}>
       <ContactLine waitingCount={waiting.length} />
       <ClockStrip />
-      <div role="status">
+      <div role="status" className={classes.live}>
         {isWorrying && (waiting.length > 0 || state === 'signed_out') && (
           <div className={classes.strip} data-meaning="caution">
             <IconAlertTriangle aria-hidden />

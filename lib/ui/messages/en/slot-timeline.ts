@@ -4,8 +4,10 @@ export const slotTimeline = {
   titleOf: 'Slots of {station} over time',
   open: 'Slots over time',
   choose: {
-    title: 'Which station?',
     text: 'These stations have slots:',
+    line: 'Line {line}',
+    other: 'Other stations',
+    slots: '{count, plural, one {one slot} other {# slots}}',
     none: 'No station of the plant file has slots.',
   },
   unknown: {

@@ -6,8 +6,10 @@ export const slotTimeline: Translation['slotTimeline'] = {
   titleOf: 'Ranuras de {station} en el tiempo',
   open: 'Ranuras en el tiempo',
   choose: {
-    title: '¿Qué estación?',
     text: 'Estas estaciones tienen ranuras:',
+    line: 'Línea {line}',
+    other: 'Otras estaciones',
+    slots: '{count, plural, one {una ranura} other {# ranuras}}',
     none: 'Ninguna estación del archivo de planta tiene ranuras.',
   },
   unknown: {

@@ -6,8 +6,10 @@ export const slotTimeline: Translation['slotTimeline'] = {
   titleOf: '{station} 的料站時間軸',
   open: '料站時間軸',
   choose: {
-    title: '哪個站點？',
     text: '下列站點有料站：',
+    line: '產線 {line}',
+    other: '其他站點',
+    slots: '{count, plural, other {# 個料站}}',
     none: '工廠檔中沒有任何站點有料站。',
   },
   unknown: {
