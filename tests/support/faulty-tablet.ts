@@ -89,7 +89,11 @@ export class FaultyTablet {
 
   async #work(unit: string): Promise<void> {
     const page = this.#open();
-    const go = page.getByRole('status').filter({ hasText: 'GO' }).filter({ hasText: unit }).first();
+    const go = page
+      .getByRole('status')
+      .filter({ hasText: /GO|CHECK/ })
+      .filter({ hasText: unit })
+      .first();
     for (let attempt = 1; ; attempt += 1) {
       await (attempt === 1 ? scan(page, unit) : scanAgain(page, unit));
       const isGo = await go.waitFor({ timeout: VERDICT_LIMIT_MS }).then(

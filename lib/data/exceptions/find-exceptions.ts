@@ -22,6 +22,7 @@ const rowSchema = z.object({
   at: z.number(),
   recorded_at: z.number(),
   flags: z.array(refusalSchema),
+  is_holding: z.boolean(),
   clearing: z.string().nullable(),
   cleared_at: z.number().nullable(),
   cleared_by: z.string().nullable(),
@@ -31,7 +32,8 @@ const countSchema = z.object({ count: z.number() });
 
 const SELECTED = `e.id as event, e.type, e.unit, e.body ->> 'item' as item, e.station, e.operator, e.device, e.at,
   e.recorded_at, f.flags, c.id as clearing, c.at as cleared_at, coalesce(c.operator, c.recorded_by) as cleared_by,
-  c.body ->> 'reason' as reason`;
+  c.body ->> 'reason' as reason,
+  exists (select from read.hold h where h.hold = e.id and h.released_at = 'infinity') as is_holding`;
 
 /**
  * Events recorded against a rule: the open ones as they came, then those cleared last. Direction: flagged → event by id,
@@ -71,11 +73,13 @@ export async function countExceptions(db: Queryable): Promise<number> {
 }
 
 function entryOf(row: unknown): ExceptionEntry {
-  const { at, recorded_at, clearing, cleared_at, cleared_by, reason, ...entry } = rowSchema.parse(row);
+  const { at, recorded_at, clearing, cleared_at, cleared_by, reason, is_holding, ...entry } =
+    rowSchema.parse(row);
   return {
     ...entry,
     at: formatInstant(at),
     recordedAt: formatInstant(recorded_at),
+    isHolding: is_holding,
     cleared:
       clearing === null || cleared_at === null
         ? null

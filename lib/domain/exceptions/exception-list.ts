@@ -16,6 +16,8 @@ export type ExceptionEntry = {
   at: string;
   recordedAt: string;
   flags: Refusal[];
+  /** Whether the hold that it caused is still open. */
+  isHolding: boolean;
   /** Null while it is open; `event` is the clearing. */
   cleared: { event: string; at: string; by: string | null; reason: string } | null;
 };

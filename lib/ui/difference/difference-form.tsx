@@ -2,7 +2,7 @@
 
 import { Button, TextInput } from '@mantine/core';
 import { useRouter } from 'next/navigation';
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useState, useTransition } from 'react';
 import { useTimeZone, useTranslations } from 'use-intl';
 import classes from '@/lib/ui/difference/difference.module.css';
 import { instantOnPlantClock, plantClockAt } from '@/lib/ui/plant-clock';
@@ -21,6 +21,7 @@ export function DifferenceForm({
   const t = useTranslations('difference.form');
   const router = useRouter();
   const timeZone = useTimeZone() ?? 'UTC';
+  const [isAsking, startAsking] = useTransition();
   const [isReversed, setIsReversed] = useState(false);
   const submit = (event: FormEvent<HTMLFormElement>): void => {
     event.preventDefault();
@@ -32,7 +33,8 @@ export function DifferenceForm({
       moments.since !== undefined && moments.until !== undefined && moments.since > moments.until;
     setIsReversed(isWrong);
     if (moments.since === undefined || isWrong) return;
-    router.push(`/trace/difference?${differenceQuery(question, { ...moments, since: moments.since })}`);
+    const address = `/trace/difference?${differenceQuery(question, { ...moments, since: moments.since })}`;
+    startAsking(() => router.push(address));
   };
   return (
     <form className={`${classes.form} rk-no-print`} onSubmit={submit} aria-label={t('title')}>
@@ -55,7 +57,7 @@ export function DifferenceForm({
         error={isReversed ? t('order') : undefined}
         defaultValue={until === undefined ? '' : plantClockAt(until, timeZone, 'second')}
       />
-      <Button type="submit" variant="outline">
+      <Button type="submit" variant="outline" loading={isAsking}>
         {t('submit')}
       </Button>
       <p>{t('zone', { zone: timeZone })}</p>

@@ -1,3 +1,4 @@
+import { IconHandStop } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
 import type { ExceptionEntry } from '@/lib/domain/exceptions/exception-list';
 import { CodeText } from '@/lib/ui/code-text';
@@ -5,6 +6,7 @@ import type { DeskAction } from '@/lib/ui/desk/desk-action';
 import { DeskButton } from '@/lib/ui/desk/desk-button';
 import { eventMessageKey } from '@/lib/ui/events/event-name';
 import { Moment } from '@/lib/ui/moment';
+import { Tag } from '@/lib/ui/tags/tag';
 import { useRefusalWords } from '@/lib/ui/verdict/use-refusal-words';
 
 /** One event that broke a rule: to clear while it is open, to open again once it is cleared. */
@@ -26,6 +28,17 @@ export function ExceptionRow({ entry, action }: { entry: ExceptionEntry; action:
           </>
         )}
         {name}
+        {unit !== null && (
+          <p>
+            {entry.isHolding ? (
+              <Tag meaning="caution" shape={IconHandStop}>
+                {t('holds')}
+              </Tag>
+            ) : (
+              t('released')
+            )}
+          </p>
+        )}
       </th>
       <td data-label={t('columns.broken')}>
         {flags.map((flag) => {

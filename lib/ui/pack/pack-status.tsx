@@ -2,6 +2,7 @@
 
 import { IconArrowBackUp, IconBoxSeam, IconSquarePlus } from '@tabler/icons-react';
 import { useTranslations } from 'use-intl';
+import { reasonsToShow } from '@/lib/domain/gate/reasons-to-show';
 import type { PackDesk, PackDone, PackInput } from '@/lib/domain/packing/desk/pack-desk';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
@@ -34,7 +35,7 @@ function Verdict({ state }: { state: PackDesk }) {
       <VerdictPanel
         kind="stop"
         text={t(`stopped.${stop.about.what}`, wordsOf(stop.about))}
-        reasons={stop.reasons}
+        reasons={reasonsToShow(stop.reasons)}
       />
     );
   if (sending !== null) return <VerdictPanel kind="busy" text={t('sending')} />;

@@ -72,8 +72,8 @@ export function StationSignIn({ action, returnTo }: { action: SignInAction; retu
           autoComplete="off"
           visibilityToggleButtonProps={{ 'aria-label': t('showPassword') }}
         />
-        <PinKeypad input={pinInput} />
         <SignInRefusal refusal={state.refusal} />
+        <PinKeypad input={pinInput} />
         <Button type="submit" size="xl" loading={isPending}>
           {t('station.submit')}
         </Button>

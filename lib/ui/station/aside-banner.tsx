@@ -5,6 +5,7 @@ import type { Aside } from '@/lib/domain/station/session/session';
 import type { Press } from '@/lib/domain/station/session/session-input';
 import { BigButton } from '@/lib/ui/shop/big-button';
 import classes from '@/lib/ui/shop/shop.module.css';
+import { ProvisionalStrip } from '@/lib/ui/station/provisional-strip';
 import { VerdictPanel } from '@/lib/ui/verdict/verdict-panel';
 
 /** A unit was scanned while another one owes its result: which one waits, and its own verdict. */
@@ -40,6 +41,9 @@ export function AsideBanner({
         }
         reasons={isStopped ? verdict.reasons : []}
       />
+      {verdict !== null && verdict !== 'unanswered' && verdict.provisional && (
+        <ProvisionalStrip provisional={verdict.provisional} isStopped={isStopped} />
+      )}
       <div className={classes.row}>
         <BigButton onPress={() => press({ button: 'acknowledge' })}>
           {t('understood', { unit: inWork })}

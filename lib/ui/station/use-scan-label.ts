@@ -15,7 +15,8 @@ export function useScanLabel({ task }: Session): string {
     case 'position':
       return t('position');
     case 'repairing':
-      return t(task.repair.position === null ? 'repairPosition' : 'repairPart');
+      if (task.repair.position === null) return t('repairPosition');
+      return t(task.repair.isRemoved ? 'repairPart' : 'repairOff');
     default:
       return t('unit');
   }

@@ -33,13 +33,18 @@ export function WorkPanel(props: PanelProps & { task: TaskAt<'working'> }) {
   return (
     <div className={classes.stack}>
       {session.aside === null ? (
-        <VerdictPanel kind="go" text={<WorkTitle work={work} operation={picture.station.operation} />} />
+        <VerdictPanel
+          kind={isUndecided(work) ? 'caution' : 'go'}
+          text={<WorkTitle work={work} operation={picture.station.operation} />}
+        />
       ) : (
         <p className={classes.strip} data-meaning="act" role="status">
           {t('aside.inWork', { unit: work.unit })}
         </p>
       )}
-      {work.about.provisional && <ProvisionalStrip provisional={work.about.provisional} />}
+      {session.aside === null && work.about.provisional && (
+        <ProvisionalStrip provisional={work.about.provisional} />
+      )}
       {notice !== null && (
         <p className={classes.strip} data-meaning="caution" role="alert">
           <NoticeText notice={notice} />
@@ -92,6 +97,11 @@ export function WorkPanel(props: PanelProps & { task: TaskAt<'working'> }) {
   );
 }
 
+/** Green is for what was decided. */
+function isUndecided({ about }: Work): boolean {
+  return (about.provisional?.undecided.length ?? 0) > 0;
+}
+
 function WorkTitle({ work, operation }: { work: Work; operation: string }) {
   const t = useTranslations('station');
   const { unit } = work.about;
@@ -101,7 +111,7 @@ function WorkTitle({ work, operation }: { work: Work; operation: string }) {
       <span className={classes.code}>{work.unit}</span>
       {unit?.product !== null && unit !== null && ` · ${unit.product} ${unit.revision ?? ''}`}
       <br />
-      {t('goTo', { operation })}
+      {t(isUndecided(work) ? 'goUndecided' : 'goTo', { operation })}
       {failure !== null && (
         <>
           <br />

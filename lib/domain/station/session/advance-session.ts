@@ -1,5 +1,6 @@
+import { reasonsToShow } from '@/lib/domain/gate/reasons-to-show';
 import { scanCommand } from '@/lib/domain/station/scan-command';
-import { decide, reasonsToShow } from '@/lib/domain/station/session/decide-task';
+import { decide } from '@/lib/domain/station/session/decide-task';
 import { onPress } from '@/lib/domain/station/session/press-button';
 import { interpret, scanInTask } from '@/lib/domain/station/session/scan-in-task';
 import type { Session } from '@/lib/domain/station/session/session';
@@ -74,8 +75,9 @@ function noteAside(
 ): SessionStep {
   if (session.aside?.unit !== unit) return stepTo(session);
   if (answer === null) return stepTo({ ...session, aside: { unit, verdict: 'unanswered' } });
-  const { go } = answer;
-  const aside = { unit, verdict: { go, reasons: reasonsToShow(answer.reasons) } };
+  const { go, provisional } = answer;
+  const reasons = reasonsToShow(answer.reasons);
+  const aside = { unit, verdict: { go, reasons, ...(provisional !== undefined && { provisional }) } };
   return stepTo({ ...session, aside }, { kind: 'signal', signal: go ? 'attention' : 'stop' });
 }
 

@@ -1,3 +1,4 @@
+import { reasonsToShow } from '@/lib/domain/gate/reasons-to-show';
 import type { Refusal } from '@/lib/domain/gate/refusals';
 import { scanCommand } from '@/lib/domain/station/scan-command';
 import type { About, Session, Task, Work } from '@/lib/domain/station/session/session';
@@ -58,12 +59,6 @@ function decideTask(
 function isRepeat({ unit }: About, { picture }: SessionContext): boolean {
   const here = (unit?.steps ?? []).filter((step) => step.operation === picture.station.operation);
   return here.length > 0 && here.every((step) => step.last === 'pass');
-}
-
-/** What is unknown or scrap is so whatever else is said of it; further reasons would only mislead. */
-export function reasonsToShow(reasons: readonly Refusal[]): Refusal[] {
-  const final = reasons.filter(({ code }) => code === 'unknown_unit' || code === 'scrapped');
-  return final.length > 0 ? final.slice(0, 1) : [...reasons];
 }
 
 /** At a station that is on nobody's route units are signed off or repaired. */

@@ -53,7 +53,8 @@ export function meetInRepair(
     if (scan?.item) return complain(session, task, code);
     return meetRepairPosition(session, task, code);
   }
-  if (!repair.isRemoved) return isUnit ? setAside(session, code) : complain(session, task, code);
+  if (!repair.isRemoved)
+    return isUnit ? setAside(session, code) : complain(session, task, code, 'part_still_on');
   if (scan?.item) {
     const parts = repair.about.product === null ? [] : partsAt(repair.about.product, repair.position);
     const isExpected = parts.length === 0 || (scan.item.part !== null && parts.includes(scan.item.part));
@@ -70,8 +71,13 @@ export function meetInRepair(
   return complain(session, task, code);
 }
 
-function complain(session: Session, task: Repairing, scanned: string): SessionStep {
-  return stepTo(withTask(session, { ...task, notice: { code: 'not_an_item', scanned } }), {
+function complain(
+  session: Session,
+  task: Repairing,
+  scanned: string,
+  code: 'not_an_item' | 'part_still_on' = 'not_an_item',
+): SessionStep {
+  return stepTo(withTask(session, { ...task, notice: { code, scanned } }), {
     kind: 'signal',
     signal: 'attention',
   });

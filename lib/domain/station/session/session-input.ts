@@ -1,4 +1,4 @@
-import type { CheckAnswer, Verdict } from '@/lib/domain/gate/question';
+import type { Verdict } from '@/lib/domain/gate/question';
 import type { Action } from '@/lib/domain/people/permissions';
 import type { EventDraft } from '@/lib/domain/station/event-draft';
 import type { ProductPicture } from '@/lib/domain/station/product-picture';
@@ -20,7 +20,7 @@ export type SessionInput =
     }
   | { kind: 'unanswered'; unit: string; why: Silence }
   /** What the gate says of a unit that only waits; null without an answer. */
-  | { kind: 'answered_aside'; unit: string; answer: CheckAnswer | null }
+  | { kind: 'answered_aside'; unit: string; answer: Verdict | null }
   | { kind: 'ticked' }
   | { kind: 'identified'; code: string; scan: ScanPicture | null }
   /**

@@ -86,14 +86,24 @@ export function unitInTask(task: Task): string | null {
 
 /** Something that was scanned and could not be used. */
 export type Notice = {
-  code: 'not_on_bom' | 'is_container' | 'is_label' | 'not_an_item' | 'already_in_work' | 'beyond_limits';
+  code:
+    | 'not_on_bom'
+    | 'is_container'
+    | 'is_label'
+    | 'not_an_item'
+    | 'part_still_on'
+    | 'already_in_work'
+    | 'beyond_limits';
   scanned: string;
   part?: string | null;
   label?: ScannedLabel;
 };
 
 /** A unit that was scanned while another one is in work, with its own verdict; null while that is asked for. */
-export type Aside = { unit: string; verdict: 'unanswered' | { go: boolean; reasons: Refusal[] } | null };
+export type Aside = {
+  unit: string;
+  verdict: 'unanswered' | { go: boolean; reasons: Refusal[]; provisional?: Provisional } | null;
+};
 
 /** What a reload must not lose of the unit in work. */
 export type ResumedWork = {

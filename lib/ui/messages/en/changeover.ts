@@ -67,7 +67,7 @@ export const changeover = {
     needs: 'needs {parts}',
     needsAny: 'needs {kind}',
     since: 'since {time}',
-    left: '{quantity, number} pcs',
+    left: '{quantity, number} pcs at its last count',
     oldEnd: 'spliced; the end of {item} may still feed',
     open: 'Slot {slot}',
   },

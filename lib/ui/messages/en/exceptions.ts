@@ -4,7 +4,9 @@ export const exceptions = {
   summary:
     '{total, plural, =0 {Nothing is open} one {One event broke a rule and waits for QA} other {# events broke a rule and wait for QA}}',
   shown: 'Shown are the first {count, number} that came.',
-  hint: 'It happened although a rule spoke against it: without the server, or at a machine that only reports. It is recorded, and its unit is on hold until QA has looked at it, or until the missing event comes that puts it right.',
+  hint: 'It happened although a rule spoke against it: without the server, or at a machine that only reports. It is recorded, and it holds its unit until somebody releases the hold, QA clears it here, or the missing event comes that puts it right.',
+  holds: 'Holds its unit',
+  released: 'Hold released',
   arrived: 'arrived',
   columns: {
     what: 'What happened',

@@ -21,6 +21,7 @@ export const station = {
     position: 'Scan or type the position',
     parts: 'Scan a lot',
     repairPosition: 'Scan or type the position',
+    repairOff: 'First take the part off',
     repairPart: 'Scan the new part',
     more: 'Scan a part or the next unit',
     notCode: 'That was not a code: {code}',
@@ -36,6 +37,7 @@ export const station = {
   signIn: 'Sign in',
   go: '{unit} · {product}',
   goTo: 'Go: {operation}.',
+  goUndecided: 'Not decided here: {operation} may be done, and is looked at later.',
   repeat: {
     text: 'It has passed {operation} already.',
     goOn: 'Do {operation} again',
@@ -124,6 +126,8 @@ export const station = {
     not_on_bom: '{scanned} ({part}) is not scanned for this product. It was not added.',
     is_container: '{scanned} is a container. It was not added.',
     not_an_item: '{scanned} is nothing that can be fitted here. It was not taken.',
+    part_still_on:
+      'The part at this position is not off yet: take it off, press “Part is off”, then scan {scanned} again.',
     already_in_work: '{scanned} is in work already: give its result.',
     beyond_limits: 'A reading is beyond its limits: {scanned} was not passed.',
   },

@@ -69,7 +69,7 @@ export const changeover: Translation['changeover'] = {
     needs: 'necesita {parts}',
     needsAny: 'necesita {kind}',
     since: 'desde {time}',
-    left: '{quantity, number} pzas.',
+    left: '{quantity, number} pzas. en su último recuento',
     oldEnd: 'empalmado; el final de {item} aún puede alimentar',
     open: 'Ranura {slot}',
   },

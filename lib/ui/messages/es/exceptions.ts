@@ -6,7 +6,9 @@ export const exceptions: Translation['exceptions'] = {
   summary:
     '{total, plural, =0 {No hay nada abierto} one {Un evento no cumplió una regla y espera a calidad} other {# eventos no cumplieron una regla y esperan a calidad}}',
   shown: 'Se muestran los primeros {count, number} que llegaron.',
-  hint: 'Pasó aunque una regla lo impedía: sin el servidor, o en una máquina que solo informa. Está registrado, y su unidad queda retenida hasta que calidad la revise, o hasta que llegue el evento que falta y lo corrija.',
+  hint: 'Pasó aunque una regla lo impedía: sin el servidor, o en una máquina que solo informa. Está registrado y retiene su unidad hasta que alguien libere la retención, calidad lo resuelva aquí o llegue el evento que falta y lo corrija.',
+  holds: 'Retiene su unidad',
+  released: 'Retención liberada',
   arrived: 'llegó',
   columns: {
     what: 'Qué pasó',

@@ -23,6 +23,7 @@ export const station: Translation['station'] = {
     position: 'Escanee o escriba la posición',
     parts: 'Escanee un lote',
     repairPosition: 'Escanee o escriba la posición',
+    repairOff: 'Primero quite la pieza',
     repairPart: 'Escanee el componente nuevo',
     more: 'Escanee un componente o la siguiente unidad',
     notCode: 'Eso no era un código: {code}',
@@ -38,6 +39,7 @@ export const station: Translation['station'] = {
   signIn: 'Iniciar sesión',
   go: '{unit} · {product}',
   goTo: 'Pasa: {operation}.',
+  goUndecided: 'Sin decidir aquí: se puede hacer {operation}, y se revisa después.',
   repeat: {
     text: 'Ya pasó {operation}.',
     goOn: 'Hacer {operation} otra vez',
@@ -126,6 +128,8 @@ export const station: Translation['station'] = {
     not_on_bom: '{scanned} ({part}) no se escanea para este producto. No se agregó.',
     is_container: '{scanned} es un contenedor. No se agregó.',
     not_an_item: '{scanned} no es nada que se monte aquí. No se tomó.',
+    part_still_on:
+      'La pieza de esta posición aún no se ha quitado: quítela, pulse «La pieza está fuera» y escanee {scanned} otra vez.',
     already_in_work: '{scanned} ya está en trabajo: dé su resultado.',
     beyond_limits: 'Una medición está fuera de límites: {scanned} no pasó.',
   },

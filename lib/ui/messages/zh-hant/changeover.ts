@@ -68,7 +68,7 @@ export const changeover: Translation['changeover'] = {
     needs: '需要 {parts}',
     needsAny: '需要{kind}',
     since: '自 {time}',
-    left: '{quantity, number} 個',
+    left: '上次盤點 {quantity, number} 個',
     oldEnd: '已接料；{item} 的料尾可能仍在供料',
     open: '料站 {slot}',
   },

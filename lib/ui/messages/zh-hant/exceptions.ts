@@ -5,7 +5,9 @@ export const exceptions: Translation['exceptions'] = {
   title: '例外',
   summary: '{total, plural, =0 {沒有未處理的例外} other {# 筆事件違反規則，等候品保處理}}',
   shown: '顯示最早送達的 {count, number} 筆。',
-  hint: '雖違反規則，事情仍然發生了：當時沒有伺服器，或機器只回報結果。事件已記錄，其產品被扣留，直到品保查看，或缺少的事件送達而使其合規。',
+  hint: '雖違反規則，事情仍然發生了：當時沒有伺服器，或機器只回報結果。事件已記錄，並扣留其產品，直到有人解除扣留、品保在此放行，或缺少的事件送達而使其合規。',
+  holds: '扣留中',
+  released: '已解除扣留',
   arrived: '送達',
   columns: {
     what: '發生何事',

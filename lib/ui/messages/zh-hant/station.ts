@@ -23,6 +23,7 @@ export const station: Translation['station'] = {
     position: '掃描或輸入位置',
     parts: '掃描批料',
     repairPosition: '掃描或輸入位置',
+    repairOff: '請先拆下零件',
     repairPart: '掃描新零件',
     more: '掃描零件或下一台產品',
     notCode: '這不是代碼：{code}',
@@ -38,6 +39,7 @@ export const station: Translation['station'] = {
   signIn: '登入',
   go: '{unit} · {product}',
   goTo: '通過：{operation}。',
+  goUndecided: '此處無法判定：可以進行 {operation}，之後由品保查看。',
   repeat: { text: '它已通過 {operation}。', goOn: '重做 {operation}', leave: '不重做，下一台產品' },
   aside: {
     asking: '不是作業中的產品。查詢中…',
@@ -122,6 +124,7 @@ export const station: Translation['station'] = {
     not_on_bom: '此產品不掃描 {scanned}（{part}）。未加入。',
     is_container: '{scanned} 是箱。未加入。',
     not_an_item: '{scanned} 不能裝在這裡。未採用。',
+    part_still_on: '此位置的零件尚未拆下：請先拆下並按「零件已拆下」，再掃描 {scanned}。',
     already_in_work: '{scanned} 已在作業中：請給結果。',
     beyond_limits: '有測量值超出界限：{scanned} 未判良品。',
   },
