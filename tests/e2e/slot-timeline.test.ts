@@ -122,6 +122,6 @@ test('it can be read on a phone and in the dark, and says what nobody knows', as
   await phone.goto(`${scene.origin}/slot-timeline?station=NOWHERE`);
   await phone.getByRole('heading', { name: 'No station NOWHERE' }).waitFor();
   await phone.goto(`${scene.origin}/slot-timeline`);
-  await phone.getByRole('link', { name: 'L1-PLACE', exact: true }).waitFor();
+  await phone.getByRole('link', { name: /^L1-PLACE / }).waitFor();
   await phone.close();
 });
