@@ -15,7 +15,8 @@ export type OnWedge = (payload: string, into: ((code: string) => void) | undefin
 
 /**
  * Listens for a scanner that types, whatever has the focus. What it typed into a field is taken out again, but for a
- * field that takes scans; what a person types stays. The box does not show a scan beyond its second character. While a dialog is open a scan goes nowhere and is heard. Returns what ends it.
+ * field that takes scans; what a person types stays. The box does not show a scan beyond its second character. While a
+ * dialog is open a scan goes nowhere and is heard. Returns what ends it.
  */
 export function listenForScanner(box: RefObject<HTMLInputElement | null>, onScan: OnWedge): () => void {
   const settings = readScannerSettings(localStorage.getItem(SCANNER_KEY));
@@ -27,6 +28,7 @@ export function listenForScanner(box: RefObject<HTMLInputElement | null>, onScan
   // than the verdict. Null while it shows all of it.
   let shownLength: number | null = null;
   let emptying: ReturnType<typeof setTimeout> | undefined;
+  let leftInBox = '';
 
   /** What was typed became no scan: the box has all of it, as if nobody had listened. */
   const showRest = (text: string): void => {
@@ -47,11 +49,13 @@ export function listenForScanner(box: RefObject<HTMLInputElement | null>, onScan
     if (emptying === undefined) return;
     clearTimeout(emptying);
     emptying = undefined;
-    if (box.current !== null) setField(box.current, '');
+    // What somebody has put in meanwhile, as by pasting, is none of the scan.
+    if (box.current?.value === leftInBox) setField(box.current, '');
   };
   const deliver = (payload: string): void => {
     shownLength = null;
     if (before !== null && before.field !== box.current) setField(before.field, before.value);
+    leftInBox = box.current?.value ?? '';
     emptying = setTimeout(emptyBox, EMPTY_AFTER_MS);
     if (document.querySelector('[role=dialog]') === null) onScan(payload, undefined);
     else giveSignal('attention');
